@@ -1,0 +1,82 @@
+import type { Note } from '../signal/types.js';
+import type { BandRange } from '../decay/types.js';
+import type { Resonance, ResonanceFit } from '../resonance/types.js';
+import type { ModeKind, ModeOrder, Room, RoomPrediction } from '../room/types.js';
+
+export type LimitName = 'audibility' | 'target' | 'neighbours';
+export type Audible = 'yes' | 'possibly' | 'unknown';
+export type Cause = 'room-mode' | 'boundary' | 'hum' | 'source' | 'equaliser' | 'coupled' | 'unknown';
+
+/** A predicted mode that a ridge may be. Weights of one ridge add up to at most 1; the rest is the chance of none. */
+export interface Candidate {
+  readonly order: ModeOrder;
+  readonly kind: ModeKind;
+  readonly frequencyHz: number;
+  /** (measured - predicted) / predicted. */
+  readonly deviation: number;
+  readonly weight: number;
+  readonly shapeMatch: number | null;
+  /** Candidates with the same number cannot be told apart by frequency in this recording. */
+  readonly group: number;
+}
+
+/** What might help, as a code and numbers. */
+export interface Remedy {
+  readonly kind: 'move-seat' | 'move-source' | 'add-source' | 'absorb' | 'cut' | 'leave' | 'measure-again';
+  readonly params: Readonly<Record<string, string | number | boolean | null>>;
+}
+
+export interface Ridge {
+  /** Index into the resonances; null for a band that hangs although no resonance explains it. */
+  readonly resonance: number | null;
+  readonly frequencyHz: number;
+  readonly decayTimeSeconds: number | null;
+  readonly decayTimeSdSeconds: number | null;
+  readonly limitSeconds: number | null;
+  /** decayTime / limit. */
+  readonly excess: number | null;
+  readonly limitName: LimitName;
+  readonly audible: Audible;
+  readonly cause: Cause;
+  /** Indices of the recordings it is heard in. */
+  readonly seats: readonly number[];
+  readonly candidates: readonly Candidate[];
+  readonly remedies: readonly Remedy[];
+}
+
+/** Limits over frequency for drawing: a band between two published curves, NaN where none exists. */
+export interface LimitCurve {
+  readonly name: LimitName;
+  readonly frequenciesHz: Float64Array;
+  readonly lowerSeconds: Float64Array;
+  readonly upperSeconds: Float64Array;
+}
+
+export interface FileFacts {
+  readonly label: string;
+  readonly hash: string;
+  readonly sampleRate: number;
+  readonly channelCount: number;
+  readonly channel: number;
+  readonly durationSeconds: number;
+  readonly onsetSeconds: number;
+  readonly range: readonly BandRange[];
+  readonly notes: readonly Note[];
+}
+
+export interface Diagnosis {
+  readonly files: readonly FileFacts[];
+  readonly fit: ResonanceFit;
+  readonly resonances: readonly Resonance[];
+  /** Sorted by excess, worst first; only those above the chosen limit. */
+  readonly ridges: readonly Ridge[];
+  readonly limit: LimitName;
+  readonly room: RoomPrediction | null;
+}
+
+export interface DiagnosisParams {
+  readonly fromHz: number;
+  readonly toHz: number;
+  readonly limit: LimitName;
+  readonly room: Room | null;
+}

@@ -1,0 +1,76 @@
+/** Plain data shared by the whole engine. Units are in the names; frequencies in Hz, times in s, levels in dB. */
+
+/** What a long computation yields between its slices. `stage` is a code, put into words by `words/`. */
+export interface Progress {
+  readonly stage: string;
+  /** 0 to 1 within the whole job, never falling. */
+  readonly fraction: number;
+}
+
+/** A computation that may take more than 20 ms. Drained alike by the worker, the command and the main thread. */
+export type Job<T> = Generator<Progress, T, void>;
+
+export type NoteCode =
+  | 'short'
+  | 'truncated'
+  | 'noisy'
+  | 'no-range'
+  | 'clipped'
+  | 'hum'
+  | 'late-energy'
+  | 'two-slopes'
+  | 'channel-chosen'
+  | 'rate-suspect'
+  | 'not-finite'
+  | 'silent'
+  | 'dc'
+  | 'size-guessed'
+  | 'node'
+  | 'boundary'
+  | 'other-room';
+
+export type ParamValue = string | number | boolean | null;
+
+/** Something the user must know before reading on. A code and numbers; `words/` makes the sentence. */
+export interface Note {
+  readonly code: NoteCode;
+  readonly params: Readonly<Record<string, ParamValue>>;
+}
+
+/** The samples of a file as they are: no scaling, no resampling, no summing. Full scale of integer formats is 1. */
+export interface DecodedAudio {
+  readonly sampleRate: number;
+  /** One array per channel, all of the same length. */
+  readonly channels: readonly Float64Array[];
+  /** For the reader's eye, for example `pcm-24`, `float-32`. */
+  readonly encoding: string;
+  /** Of the reader: `size-guessed` where the header's size was wrong or absent. */
+  readonly notes: readonly Note[];
+}
+
+export interface PositionMetres {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+}
+
+/** One impulse response. Samples are never shifted to their onset. */
+export interface Recording {
+  /** The chosen channel at the file's own rate. */
+  readonly samples: Float64Array;
+  readonly sampleRate: number;
+  /** 1-based, as people count. */
+  readonly channel: number;
+  readonly channelCount: number;
+  /** First arrival, by its rise above the noise; seconds from the first sample. */
+  readonly onsetSeconds: number;
+  /** Only recordings with a common time reference may be summed or aligned. */
+  readonly timeReference: 'common' | 'none';
+  readonly label: string;
+  /** SHA-256 of the file's bytes, lower-case hex. */
+  readonly hash: string;
+  readonly stage: string;
+  readonly seat: PositionMetres | null;
+  readonly source: PositionMetres | null;
+  readonly notes: readonly Note[];
+}

@@ -1,0 +1,78 @@
+import type { Progress, Recording, ParamValue, PositionMetres } from '../signal/types.js';
+import type { Grid, GridMethod } from '../decay/types.js';
+import type { Diagnosis, LimitName } from '../diagnosis/types.js';
+import type { Room } from '../room/types.js';
+
+/** What the page or the user says about one recording, beside its bytes. */
+export interface RecordingOptions {
+  readonly label?: string;
+  /** 1-based; without it the only live channel or channel 1 is chosen, and said. */
+  readonly channel?: number;
+  readonly seat?: PositionMetres | null;
+  readonly source?: PositionMetres | null;
+  readonly stage?: string;
+}
+
+/** Everything that decides the result, in trade units. */
+export interface StudyChoices {
+  readonly fromHz: number;
+  readonly toHz: number;
+  readonly method: GridMethod;
+  readonly windowSeconds: number;
+  readonly stepSeconds: number;
+  readonly spanSeconds: number;
+  readonly limit: LimitName;
+  /** Level range of every picture, dB below its top. */
+  readonly rangeDb: number;
+}
+
+export interface Cursor {
+  readonly frequencyHz: number;
+  readonly timeSeconds: number;
+}
+
+export interface StudyFailure {
+  readonly code: string;
+  readonly params: Readonly<Record<string, ParamValue>>;
+  /** Which recording, by label; null for the whole study. */
+  readonly label: string | null;
+}
+
+export type StudyStatus = 'empty' | 'working' | 'ready' | 'error';
+
+/** An immutable picture of one investigation; a new object on every change. */
+export interface StudySnapshot {
+  readonly status: StudyStatus;
+  readonly progress: Progress | null;
+  readonly recordings: readonly Recording[];
+  /** Index of the recording that the pictures show. */
+  readonly active: number;
+  readonly room: Room | null;
+  readonly choices: StudyChoices;
+  /** Of the active recording. */
+  readonly diagnosis: Diagnosis | null;
+  readonly grid: Grid | null;
+  readonly failures: readonly StudyFailure[];
+  readonly cursor: Cursor | null;
+  /** Index into `diagnosis.ridges`. */
+  readonly selectedRidge: number | null;
+}
+
+/** The owner of one investigation. DOM-free; elements only adapt it. Implemented by `createStudy()` in `study.ts`. */
+export interface Study {
+  readonly snapshot: StudySnapshot;
+  /** Called after every change; returns the way out. */
+  subscribe(listener: (snapshot: StudySnapshot, previous: StudySnapshot) => void): () => void;
+  /** Reads, then recomputes. Resolves with a key to remove or replace it; a refused file becomes a failure, never a throw. */
+  addRecording(bytes: ArrayBuffer, options: RecordingOptions): Promise<string>;
+  removeRecording(key: string): void;
+  clear(): void;
+  setActive(index: number): void;
+  setRoom(room: Room | null): void;
+  setChoices(choices: Partial<StudyChoices>): void;
+  setCursor(cursor: Cursor | null): void;
+  selectRidge(index: number | null): void;
+  /** Resolves when nothing is under way. */
+  settled(): Promise<StudySnapshot>;
+  dispose(): void;
+}
