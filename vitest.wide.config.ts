@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+/** Suites that take minutes: packing, documentation pages, browsers. One after the other: they measure and they share ports. */
+export default defineConfig({
+  test: {
+    environment: 'node',
+    include: ['tests/wide/**/*.wide.test.ts'],
+    fileParallelism: false,
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
+  },
+});
