@@ -1,0 +1,143 @@
+/**
+ * The files of dist that must stand alone, made by esbuild from the sources, and the promises about who loads what.
+ */
+import { writeFile } from 'node:fs/promises';
+import { build } from 'esbuild';
+import { Complaint, root } from './project.mjs';
+
+/** @satisfies {import('esbuild').BuildOptions} */
+const common = {
+  absWorkingDir: root,
+  bundle: true,
+  format: 'esm',
+  target: 'es2022',
+  conditions: ['production'],
+  legalComments: 'none',
+  logLevel: 'error',
+  metafile: true,
+};
+
+/**
+ * @param {string} out absolute path of the folder that holds the modules emitted by tsc
+ */
+export async function bundleStandalone(out) {
+  const worker = await build({
+    ...common,
+    minify: true,
+    write: false,
+    entryPoints: ['src/study/worker.ts'],
+    platform: 'browser',
+  });
+  const workerText = worker.outputFiles[0].text;
+  const workerModule = `export default ${JSON.stringify(workerText)};\n`;
+  await writeFile(`${out}/study/worker.js`, workerText);
+  await writeFile(`${out}/study/worker-inline.js`, workerModule);
+
+  /** The stub's place is taken by the worker's text. @type {import('esbuild').Plugin} */
+  const inlineWorker = {
+    name: 'inline-worker',
+    setup({ onLoad }) {
+      onLoad({ filter: /[\\/]study[\\/]worker-inline\.ts$/ }, () => ({
+        contents: workerModule,
+        loader: 'js',
+      }));
+    },
+  };
+  const oneFile = {
+    ...common,
+    minify: true,
+    plugins: [inlineWorker],
+    legalComments: /** @type {const} */ ('eof'),
+    sourcemap: /** @type {const} */ ('linked'),
+    sourcesContent: false,
+  };
+  const [whole, flat] = await Promise.all([
+    build({ ...oneFile, entryPoints: ['src/bundle.ts'], outfile: `${out}/ringdown.js` }),
+    build({ ...oneFile, entryPoints: ['src/bundle-flat.ts'], outfile: `${out}/ringdown-flat.js` }),
+    // A CommonJS dependency made a plain module, so that a page without a bundler can load the engine.
+    build({
+      ...common,
+      entryPoints: ['src/signal/vendor/fft.ts'],
+      outfile: `${out}/signal/vendor/fft.js`,
+      allowOverwrite: true,
+    }),
+  ]);
+  promise(standsAlone(worker.metafile), 'dist/study/worker.js must be one file, but it imports others.');
+  promise(standsAlone(whole.metafile), 'dist/ringdown.js must be one file, but it imports others.');
+  promise(standsAlone(flat.metafile), 'dist/ringdown-flat.js must be one file, but it imports others.');
+  promise(
+    !holds(flat.metafile, /node_modules\/three\//),
+    'dist/ringdown-flat.js must be without three, but holds it.',
+  );
+  promise(
+    !holds(worker.metafile, /node_modules\/(three|lit)\//),
+    'The worker must be without three and lit.',
+  );
+}
+
+/**
+ * The modules that each entry loads before it is asked for more: the engine knows no page, and three comes only with
+ * the first visible surface.
+ * @param {string} out absolute path of the finished folder
+ */
+export async function checkEntries(out) {
+  const { metafile } = await build({
+    ...common,
+    entryPoints: ['index.js', 'engine.js', 'define/index.js'].map((entry) => `${out}/${entry}`),
+    outdir: out,
+    packages: 'external',
+    splitting: true,
+    write: false,
+  });
+  const relative = out.slice(root.length);
+  /** @param {string} entry */
+  const loads = (entry) => packagesLoadedBy(metafile, `${relative}/${entry}`);
+  for (const entry of ['index.js', 'define/index.js']) {
+    promise(
+      ![...loads(entry)].some((name) => /^three(\/|$)/.test(name)),
+      `dist/${entry} must load three only when a surface becomes visible, but it imports three at once.`,
+    );
+  }
+  const inEngine = [...loads('engine.js')].filter((name) => /^(three|lit|@lit|node:)/.test(name));
+  promise(inEngine.length === 0, `dist/engine.js must know no page, but it imports ${inEngine.join(', ')}.`);
+}
+
+/**
+ * @param {import('esbuild').Metafile} metafile
+ * @param {string} entry
+ * @param {Set<string>} [seen]
+ * @returns {Set<string>} every package reached by static imports
+ */
+function packagesLoadedBy(metafile, entry, seen = new Set()) {
+  /** @type {Set<string>} */
+  const packages = new Set();
+  if (seen.has(entry)) return packages;
+  seen.add(entry);
+  for (const { path, kind, external } of metafile.inputs[entry].imports) {
+    if (kind !== 'import-statement') continue;
+    if (external) packages.add(path);
+    else for (const name of packagesLoadedBy(metafile, path, seen)) packages.add(name);
+  }
+  return packages;
+}
+
+/** @param {import('esbuild').Metafile} metafile */
+function standsAlone(metafile) {
+  return Object.values(metafile.outputs).every((output) => output.imports.length === 0);
+}
+
+/**
+ * @param {import('esbuild').Metafile} metafile
+ * @param {RegExp} pattern of the path of a source
+ */
+function holds(metafile, pattern) {
+  return Object.keys(metafile.inputs).some((path) => pattern.test(path));
+}
+
+/**
+ * @param {boolean} kept
+ * @param {string} sentence
+ */
+function promise(kept, sentence) {
+  if (!kept) throw new Complaint(`The build stopped: ${sentence}`);
+}

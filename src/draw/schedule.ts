@@ -1,0 +1,64 @@
+/**
+ * One queue of pictures waiting to be drawn, for the whole page. A frame is asked for only while something waits: there
+ * is no standing loop. Each frame stops after its budget and leaves the rest to the next, so that a page of many
+ * pictures stays responsive while they fill.
+ */
+
+export interface Drawable {
+  /** Draws if it is dirty and visible. */
+  drawNow(): void;
+}
+
+/** Counted for tests and for the bench: never reset by the library. */
+export const drawCounters = {
+  /** Pictures drawn, of any kind. */
+  frames: 0,
+  /** WebGL contexts alive. */
+  contexts: 0,
+  /** Surface grids built; a change of data, limits, axes or camera builds none. */
+  geometries: 0,
+  /** Data textures sent to the GPU. */
+  uploads: 0,
+  /** Animation frames asked for. */
+  requests: 0,
+  /** Pictures alive. */
+  pictures: 0,
+};
+
+/** Milliseconds of drawing per animation frame before the rest waits for the next one. */
+const FRAME_BUDGET_MS = 24;
+
+const waiting = new Set<Drawable>();
+let pending = 0;
+
+function run(): void {
+  pending = 0;
+  const start = performance.now();
+  for (const picture of [...waiting]) {
+    waiting.delete(picture);
+    picture.drawNow();
+    if (performance.now() - start > FRAME_BUDGET_MS) break;
+  }
+  if (waiting.size > 0) ask();
+}
+
+function ask(): void {
+  if (pending !== 0) return;
+  drawCounters.requests += 1;
+  pending = requestAnimationFrame(run);
+}
+
+/** Draws the picture in one of the next frames. */
+export function queueDraw(picture: Drawable): void {
+  waiting.add(picture);
+  ask();
+}
+
+/** Takes it off the queue, for its disposal. */
+export function dropDraw(picture: Drawable): void {
+  waiting.delete(picture);
+  if (waiting.size === 0 && pending !== 0) {
+    cancelAnimationFrame(pending);
+    pending = 0;
+  }
+}

@@ -1,0 +1,69 @@
+import { RingdownError } from './errors.js';
+import type { ParamValue } from './types.js';
+
+/**
+ * Every cause for which `signal/` refuses an input, with the names of its parameters: one code per cause. The sentences
+ * are in `words/`, which is checked for completeness against this list.
+ */
+export const signalErrorParams = {
+  /** The file has no bytes. */
+  'file-empty': [],
+  /** More samples than are held in memory. `limitSeconds` is what would fit at this rate and channel count. */
+  'too-long': ['seconds', 'channels', 'limitSeconds'],
+  /** Shorter than any answer about the bass could rest on. */
+  'too-short': ['seconds', 'samples', 'neededSeconds'],
+  /** A readable file without a single sample in it. */
+  'no-samples': [],
+  /** Every sample of every channel is the same number. */
+  silent: ['channels'],
+  /** The channel to be read holds NaN or infinity; `firstSeconds` is where the first is. */
+  'not-finite': ['channel', 'count', 'firstSeconds'],
+  /** A channel was asked for that the file does not have. `channel` as asked, 1-based; `count` those there are. */
+  'channel-range': ['channel', 'count'],
+  /** Several channels, and each holds over 90 % of its energy within 2 ms, as a loopback does. */
+  'only-loopback': ['count'],
+  /** A sample rate, given with samples, outside what is read. Hz. */
+  rate: ['rate', 'lowest', 'highest'],
+  /** Channels of different lengths were given. */
+  'lengths-differ': ['channel', 'samples', 'expected'],
+
+  /** The file does not begin as a WAV file does; `found` is its first four bytes as text. */
+  'wav-not-riff': ['found'],
+  /** A RIFF file of another kind; `found` is its form type. */
+  'wav-not-wave': ['found'],
+  /** RIFX: big-endian samples. */
+  'wav-big-endian': [],
+  /** The file ends within its first twelve bytes, or within its format chunk. */
+  'wav-truncated-header': ['bytes'],
+  /** No `fmt ` chunk. */
+  'wav-no-format': [],
+  /** A `fmt ` chunk too small for what it announces. */
+  'wav-format-short': ['bytes', 'needed'],
+  /** No `data` chunk. */
+  'wav-no-data': [],
+  /** Compressed or unknown samples; `codec` is a name of the trade or the format tag, `tag` the number. */
+  'wav-codec-unsupported': ['codec', 'tag'],
+  /** A word length that is not read; `encoding` is `pcm` or `float`. */
+  'wav-bits': ['bits', 'encoding'],
+  /** A sample rate outside what is read. Hz. */
+  'wav-rate': ['rate', 'lowest', 'highest'],
+  /** A channel count of zero, or beyond what is read. */
+  'wav-channels': ['channels', 'highest'],
+  /** Bytes per frame that fit neither channels nor word length. */
+  'wav-frame-size': ['frameBytes', 'channels', 'bits'],
+
+  /** Samples above full scale cannot be written in an integer format without clipping. */
+  'write-clips': ['peak', 'encoding'],
+  /** NaN or infinity cannot be written. */
+  'write-not-finite': ['channel'],
+} as const satisfies Record<string, readonly string[]>;
+
+export type SignalErrorCode = keyof typeof signalErrorParams;
+export type SignalErrorParams<C extends SignalErrorCode> = {
+  readonly [P in (typeof signalErrorParams)[C][number]]: ParamValue;
+};
+
+/** The error for a cause of the list above, its parameters checked by the compiler. */
+export function refusal<C extends SignalErrorCode>(code: C, params: SignalErrorParams<C>): RingdownError {
+  return new RingdownError(code, { ...(params as Record<string, ParamValue>) });
+}

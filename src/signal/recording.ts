@@ -1,0 +1,107 @@
+import { chooseChannel } from './channel.js';
+import { dcNotes } from './dc.js';
+import { refusal } from './error-codes.js';
+import { hashOf } from './hash.js';
+import { highestSampleRate, lowestSampleRate, requireFits, shortestSeconds } from './limits.js';
+import { onsetIndex } from './onset.js';
+import type { DecodedAudio, PositionMetres, Recording } from './types.js';
+import { encodeWav } from './wav-write.js';
+import { decodeWav } from './wav.js';
+
+/** What is known of a recording beside its samples. */
+export interface OpenOptions {
+  /** 1-based; without it the only live channel, or the first, is chosen, and said. */
+  readonly channel?: number;
+  readonly label?: string;
+  readonly stage?: string;
+  readonly seat?: PositionMetres | null;
+  readonly source?: PositionMetres | null;
+  /** `none` unless said: two files rarely share their time zero. */
+  readonly timeReference?: Recording['timeReference'];
+}
+
+function requireFinite(samples: Float64Array, sampleRate: number, channel: number): void {
+  const first = samples.findIndex((value) => !Number.isFinite(value));
+  if (first < 0) return;
+  const count = samples.reduce((bad, value) => (Number.isFinite(value) ? bad : bad + 1), 0);
+  throw refusal('not-finite', { channel, count, firstSeconds: first / sampleRate });
+}
+
+/**
+ * One channel of decoded audio as a recording. The samples are not changed: no scaling, no shift to the onset, an
+ * offset is noted and kept.
+ *
+ * @param hash SHA-256 of the bytes that the audio was read from.
+ * @throws RingdownError `channel-range`, `too-short`, `not-finite`, `silent`, `only-loopback`, `no-samples`
+ */
+export function recordingFromAudio(audio: DecodedAudio, hash: string, options: OpenOptions = {}): Recording {
+  const { sampleRate, channels } = audio;
+  const frames = channels[0]?.length ?? 0;
+  if (frames === 0) throw refusal('no-samples', {});
+  if (frames < shortestSeconds * sampleRate)
+    throw refusal('too-short', {
+      seconds: frames / sampleRate,
+      samples: frames,
+      neededSeconds: shortestSeconds,
+    });
+  const { channel, notes } = chooseChannel(channels, sampleRate, options.channel);
+  const samples = channels[channel - 1];
+  requireFinite(samples, sampleRate, channel);
+  if (samples.every((value) => value === samples[0])) throw refusal('silent', { channels: 1 });
+  return {
+    samples,
+    sampleRate,
+    channel,
+    channelCount: channels.length,
+    onsetSeconds: onsetIndex(samples, sampleRate) / sampleRate,
+    timeReference: options.timeReference ?? 'none',
+    label: options.label ?? '',
+    hash,
+    stage: options.stage ?? '',
+    seat: options.seat ?? null,
+    source: options.source ?? null,
+    notes: [...audio.notes, ...notes, ...dcNotes(samples, sampleRate)],
+  };
+}
+
+/**
+ * Opens the bytes of a WAV file as a recording.
+ *
+ * @throws RingdownError those of `decodeWav` and of `recordingFromAudio`
+ */
+export function openRecording(bytes: Uint8Array, options: OpenOptions = {}): Recording {
+  return recordingFromAudio(decodeWav(bytes), hashOf(bytes), options);
+}
+
+/**
+ * Samples already in memory as a recording, copied. Their hash is that of the 64-bit float WAV file they would make,
+ * so that samples and file are known as one; samples with NaN or infinity are refused before.
+ *
+ * @param samples One array, or one per channel, all of the same length.
+ * @param sampleRate Hz; whole numbers where the hash is to equal that of a file.
+ * @throws RingdownError `rate`, `lengths-differ`, `too-long` and those of `recordingFromAudio`
+ */
+export function recordingFromSamples(
+  samples: Float64Array | Float32Array | readonly (Float64Array | Float32Array)[],
+  sampleRate: number,
+  options: OpenOptions = {},
+): Recording {
+  const given = ArrayBuffer.isView(samples) ? [samples] : samples;
+  if (!(sampleRate >= lowestSampleRate && sampleRate <= highestSampleRate))
+    throw refusal('rate', { rate: sampleRate, lowest: lowestSampleRate, highest: highestSampleRate });
+  const expected = given[0]?.length ?? 0;
+  given.forEach(({ length }, index) => {
+    if (length !== expected)
+      throw refusal('lengths-differ', { channel: index + 1, samples: length, expected });
+  });
+  requireFits(expected, given.length, sampleRate);
+  const channels = given.map((channel) => Float64Array.from(channel));
+  const audio = { sampleRate, channels, encoding: 'float-64', notes: [] };
+  const recording = recordingFromAudio(audio, '', options);
+  return { ...recording, hash: samplesHash(channels, sampleRate) };
+}
+
+function samplesHash(channels: readonly Float64Array[], sampleRate: number): string {
+  const finite = channels.map((samples) => samples.map((value) => (Number.isFinite(value) ? value : 0)));
+  return hashOf(encodeWav({ channels: finite, sampleRate: Math.round(sampleRate), encoding: 'float-64' }));
+}

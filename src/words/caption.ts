@@ -1,0 +1,35 @@
+import type { Speaker } from './speaker.js';
+
+/** The fields of a grid that its caption tells; a Grid of the engine fits. */
+export interface CaptionedGrid {
+  readonly method: string;
+  readonly windowSeconds: number;
+  readonly referenceDbFs: number;
+  readonly limits: {
+    readonly windowDecaySeconds: number;
+    readonly resolutionHz: ArrayLike<number>;
+    readonly dataEndSeconds: number;
+  };
+}
+
+/** One sentence under a picture: method, window, true resolution, definition of time, reference of level, range. */
+export function gridCaption(speaker: Speaker, grid: CaptionedGrid, rangeDb?: number): string {
+  const { resolutionHz, windowDecaySeconds, dataEndSeconds } = grid.limits;
+  let lowestHz = Infinity;
+  let highestHz = 0;
+  for (let i = 0; i < resolutionHz.length; i++) {
+    lowestHz = Math.min(lowestHz, resolutionHz[i]);
+    highestHz = Math.max(highestHz, resolutionHz[i]);
+  }
+  const { method, windowSeconds, referenceDbFs } = grid;
+  const parts = [
+    speaker.caption('method', { method, windowSeconds, atHz: 63 }),
+    speaker.caption('resolution', { lowestHz, highestHz }),
+    ...(method === 'cumulative' ? [] : [speaker.caption('window-decay', { windowDecaySeconds })]),
+    speaker.caption('time', { method }),
+    speaker.caption('level', { referenceDbFs }),
+    ...(rangeDb === undefined ? [] : [speaker.caption('range', { rangeDb })]),
+    speaker.caption('data-end', { dataEndSeconds }),
+  ];
+  return `${parts.join('; ')}.`;
+}

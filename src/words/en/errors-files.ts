@@ -1,0 +1,59 @@
+import type { NumberWords, Sentence, WordParams } from '../types.js';
+
+/** Rates of the trade are whole hertz; a broken header may hold anything. */
+const rate = (n: NumberWords, value: WordParams[string]): string => `${n.significant(Number(value), 6)} Hz`;
+const plural = (count: unknown, one: string, many = `${one}s`): string => (Number(count) === 1 ? one : many);
+
+/** Why a file or its samples are refused: what, why, and what to do. */
+export const fileErrors: Readonly<Record<string, Sentence>> = {
+  'file-empty': () => 'The file is empty: it has no bytes. Export it again.',
+  'too-long': (p, n) =>
+    `The file is too long: ${n.number(p.seconds, 0)} s in ${n.text(p.channels)} ${plural(p.channels, 'channel')}, more than is held in memory. At most ${n.number(p.limitSeconds, 0)} s fit at this rate; an impulse response needs a few seconds.`,
+  'too-short': (p, n) =>
+    `The recording is too short to say anything about the bass: it lasts ${n.seconds(p.seconds)} (${n.integer(p.samples)} ${plural(p.samples, 'sample')}), and at least ${n.seconds(p.neededSeconds)} are needed. Export the whole impulse response.`,
+  'no-samples': () => 'The file has a header but not one sample behind it. Export it again.',
+  silent: (p, n) =>
+    Number(p.channels) === 1
+      ? 'The recording is silent: every sample is the same number. Check that the microphone channel was recorded.'
+      : `All ${n.text(p.channels)} channels are silent: every sample is the same number. Check that the microphone channel was recorded.`,
+  'not-finite': (p, n) =>
+    `Channel ${n.text(p.channel)} holds ${n.integer(p.count)} ${plural(p.count, 'sample')} that ${Number(p.count) === 1 ? 'is not a number' : 'are not numbers'} (the first at ${n.seconds(p.firstSeconds, 3)}), so nothing can be computed from it. Export the file again.`,
+  'channel-range': (p, n) =>
+    `Channel ${n.text(p.channel)} was asked for, but the file has ${n.text(p.count)} ${plural(p.count, 'channel')}, counted from 1.`,
+  'only-loopback': (p, n) =>
+    `All ${n.text(p.count)} channels look like a loopback: over 90 % of the energy of each lies within 2 ms, as of a cable and not of a room. If one of them is a very dry room, name its channel.`,
+  rate: (p, n) =>
+    `A sample rate of ${rate(n, p.rate)} is outside what is read (${rate(n, p.lowest)} to ${rate(n, p.highest)}). Check the rate given with the samples.`,
+  'lengths-differ': (p, n) =>
+    `Channel ${n.text(p.channel)} has ${n.integer(p.samples)} samples where the first has ${n.integer(p.expected)}; all channels must be equally long.`,
+
+  'wav-not-riff': (p, n) =>
+    `This is not a WAV file: it begins with “${n.text(p.found)}” where a WAV file begins with “RIFF”. Export the impulse response as WAV (PCM or float).`,
+  'wav-not-wave': (p, n) =>
+    `This is a RIFF file, but of the kind “${n.text(p.found)}” and not “WAVE”. Export the impulse response as WAV (PCM or float).`,
+  'wav-big-endian': () =>
+    'This WAV file is of the rare big-endian kind (RIFX), which is not read. Export it as an ordinary WAV file.',
+  'wav-truncated-header': (p, n) =>
+    `The file ends within its own header, after ${n.integer(p.bytes)} ${plural(p.bytes, 'byte')}. It was cut off in copying; copy or export it again.`,
+  'wav-no-format': () =>
+    'The WAV file does not say what its samples are: it has no format chunk (“fmt ”). Export it again.',
+  'wav-format-short': (p, n) =>
+    `The WAV file's format chunk has ${n.integer(p.bytes)} bytes where ${n.integer(p.needed)} are needed, so its samples cannot be read. Export it again.`,
+  'wav-no-data': () => 'The WAV file has no samples: its data chunk is missing. Export it again.',
+  'wav-codec-unsupported': (p, n) =>
+    `The samples are stored as ${n.text(p.codec)} (format ${n.text(p.tag)}), which is not read. Export the impulse response as PCM or float WAV; compression that loses detail would spoil its decay.`,
+  'wav-bits': (p, n) =>
+    `Samples of ${n.text(p.bits)} bits (${n.text(p.encoding) === 'float' ? 'float' : 'integer'}) are not read. Integer samples of 8, 16, 24 or 32 bits and float samples of 32 or 64 bits are.`,
+  'wav-rate': (p, n) =>
+    `The file says its sample rate is ${rate(n, p.rate)}, outside what is read (${rate(n, p.lowest)} to ${rate(n, p.highest)}). Its header is probably broken; export it again.`,
+  'wav-channels': (p, n) =>
+    Number(p.channels) === 0
+      ? 'The file says it has no channel at all. Its header is broken; export it again.'
+      : `The file says it has ${n.text(p.channels)} channels; at most ${n.text(p.highest)} are read. Its header is probably broken; export it again.`,
+  'wav-frame-size': (p, n) =>
+    `The file's header contradicts itself: ${n.text(p.frameBytes)} bytes per frame do not fit ${n.text(p.channels)} ${plural(p.channels, 'channel')} of ${n.text(p.bits)} bits. Export it again.`,
+  'write-clips': (p, n) =>
+    `The samples reach ${n.significant(p.peak)} times full scale, which ${n.text(p.encoding)} cannot hold without clipping. Write a float file instead.`,
+  'write-not-finite': (p, n) =>
+    `Channel ${n.text(p.channel)} holds samples that are not numbers and cannot be written.`,
+};

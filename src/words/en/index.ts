@@ -1,0 +1,26 @@
+import type { Words } from '../types.js';
+import { captions } from './captions.js';
+import { commandErrors } from './errors-command.js';
+import { fileErrors } from './errors-files.js';
+import { houseErrors } from './errors-house.js';
+import { notes } from './notes.js';
+import { cautions, remedies } from './remedies.js';
+import { audible, causes, labels, limits, methods, modeKinds, resonanceKinds, stages } from './terms.js';
+
+export const english: Words = {
+  language: 'en',
+  errors: { ...fileErrors, ...houseErrors, ...commandErrors },
+  notes,
+  remedies,
+  captions,
+  stages,
+  resonanceKinds,
+  modeKinds,
+  causes,
+  limits,
+  audible,
+  methods,
+  cautions,
+  labels,
+  unknown: (p, n) => `Something is wrong that has no sentence yet (${n.text(p.code)}).`,
+};

@@ -1,0 +1,58 @@
+import { english } from './en/index.js';
+import { createNumberWords } from './format.js';
+import type { NumberWords, Sentence, Term, WordParams, Words } from './types.js';
+
+/** The languages there are, by their BCP 47 primary tag. */
+const languages: Readonly<Record<string, Words>> = { en: english };
+
+type Coded = { readonly code: string; readonly params: WordParams };
+
+/** Says codes and numbers in one language, with the numbers of one locale. */
+export interface Speaker {
+  readonly words: Words;
+  readonly n: NumberWords;
+  error(error: Coded): string;
+  note(note: Coded): string;
+  remedy(remedy: { readonly kind: string; readonly params: WordParams }): string;
+  caption(code: string, params: WordParams): string;
+  stage(code: string): string;
+  /** The name of a term, or its code where it has none. */
+  term(table: TermTable, code: string): string;
+  meaning(table: TermTable, code: string): string;
+  label(code: string): string;
+  caution(code: string): string;
+}
+
+export type TermTable = 'resonanceKinds' | 'modeKinds' | 'causes' | 'limits' | 'audible' | 'methods';
+
+export interface SpeakerOptions {
+  /** Between number and unit; a no-break space by default. */
+  readonly space?: string;
+}
+
+/**
+ * @param locale BCP 47, of the page: numbers follow it; sentences do where the language is there, else they are English.
+ */
+export function createSpeaker(locale = 'en', options: SpeakerOptions = {}): Speaker {
+  const words = languages[locale.toLowerCase().split(/[-_]/)[0] ?? 'en'] ?? english;
+  const n = createNumberWords(locale, options.space);
+  const say = (sentences: Readonly<Record<string, Sentence>>, code: string, params: WordParams): string =>
+    (Object.hasOwn(sentences, code) ? sentences[code] : words.unknown)({ code, ...params }, n);
+  const term = (table: TermTable, code: string): Term =>
+    Object.hasOwn(words[table], code) ? words[table][code] : { name: code, meaning: '' };
+  const short = (table: Readonly<Record<string, string>>, code: string): string =>
+    Object.hasOwn(table, code) ? table[code] : code;
+  return {
+    words,
+    n,
+    error: ({ code, params }) => say(words.errors, code, params),
+    note: ({ code, params }) => say(words.notes, code, params),
+    remedy: ({ kind, params }) => say(words.remedies, kind, params),
+    caption: (code, params) => say(words.captions, code, params),
+    stage: (code) => short(words.stages, code),
+    term: (table, code) => term(table, code).name,
+    meaning: (table, code) => term(table, code).meaning,
+    label: (code) => short(words.labels, code),
+    caution: (code) => short(words.cautions, code),
+  };
+}
