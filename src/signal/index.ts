@@ -10,3 +10,5 @@ export * from './dc.js';
 export * from './channel.js';
 export * from './onset.js';
 export * from './recording.js';
+export * from './fft.js';
+export * from './windows.js';
