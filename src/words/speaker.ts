@@ -15,6 +15,7 @@ export interface Speaker {
   note(note: Coded): string;
   remedy(remedy: { readonly kind: string; readonly params: WordParams }): string;
   caption(code: string, params: WordParams): string;
+  view(code: string, params?: WordParams): string;
   stage(code: string): string;
   /** The name of a term, or its code where it has none. */
   term(table: TermTable, code: string): string;
@@ -49,6 +50,7 @@ export function createSpeaker(locale = 'en', options: SpeakerOptions = {}): Spea
     note: ({ code, params }) => say(words.notes, code, params),
     remedy: ({ kind, params }) => say(words.remedies, kind, params),
     caption: (code, params) => say(words.captions, code, params),
+    view: (code, params = {}) => say(words.views, code, params),
     stage: (code) => short(words.stages, code),
     term: (table, code) => term(table, code).name,
     meaning: (table, code) => term(table, code).meaning,

@@ -33,6 +33,8 @@ export interface Words {
   readonly notes: Readonly<Record<string, Sentence>>;
   readonly remedies: Readonly<Record<string, Sentence>>;
   readonly captions: Readonly<Record<string, Sentence>>;
+  /** What elements say around their pictures and tables. */
+  readonly views: Readonly<Record<string, Sentence>>;
   /** Short names: progress stages, kinds, causes, limits, methods. */
   readonly stages: Readonly<Record<string, string>>;
   readonly resonanceKinds: Readonly<Record<string, Term>>;

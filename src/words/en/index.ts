@@ -3,16 +3,19 @@ import { captions } from './captions.js';
 import { commandErrors } from './errors-command.js';
 import { fileErrors } from './errors-files.js';
 import { houseErrors } from './errors-house.js';
+import { pageErrors } from './errors-page.js';
 import { notes } from './notes.js';
 import { cautions, remedies } from './remedies.js';
 import { audible, causes, labels, limits, methods, modeKinds, resonanceKinds, stages } from './terms.js';
+import { views } from './views.js';
 
 export const english: Words = {
   language: 'en',
-  errors: { ...fileErrors, ...houseErrors, ...commandErrors },
+  errors: { ...fileErrors, ...houseErrors, ...commandErrors, ...pageErrors },
   notes,
   remedies,
   captions,
+  views,
   stages,
   resonanceKinds,
   modeKinds,

@@ -1,0 +1,24 @@
+import type { Sentence } from '../types.js';
+
+/** What is off in a page: an attribute, or a file that did not arrive. */
+export const pageErrors: Readonly<Record<string, Sentence>> = {
+  'fetch-status': (p, n) =>
+    `The recording could not be fetched from ${n.text(p.url)}: the server answered ${n.text(p.status)}. Check the address in “src”.`,
+  'fetch-failed': (p, n) =>
+    `The recording could not be fetched from ${n.text(p.url)}: the server cannot be reached, or does not let this page read it. Check the address in “src”.`,
+  'study-missing': (p, n) =>
+    `There is no ringdown-study with the id “${n.text(p.id)}” on this page, as “for” asks. Check the id.`,
+  'attribute-number': (p, n) =>
+    `The attribute ${n.text(p.name)}="${n.text(p.text)}" is not a number. Digits with a decimal point or comma are read.`,
+  'attribute-range': (p, n) =>
+    `The attribute ${n.text(p.name)} is ${n.significant(p.value, 6)}, outside ${n.significant(p.from, 6)} to ${n.significant(p.to, 6)}.`,
+  'attribute-choice': (p, n) =>
+    `The attribute ${n.text(p.name)}="${n.text(p.text)}" is none of ${n.text(p.choices)}.`,
+  'attribute-order': (p, n) =>
+    `The attribute from (${n.hertz(p.fromHz)}) must lie below to (${n.hertz(p.toHz)}).`,
+  'attribute-list': (p, n) =>
+    `The attribute ${n.text(p.name)}="${n.text(p.text)}" is not a list of numbers, as in 0.1 or 0.1 0.1 0.2 0.2 0.3 0.1.`,
+  'place-unknown': (p, n) =>
+    `“${n.text(p.text)}” is neither a place of this study nor three distances in metres, as in 1.2 0.8 1.1.`,
+  'file-read': (p, n) => `The file could not be read by the browser (${n.text(p.detail)}). Choose it again.`,
+};

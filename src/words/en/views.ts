@@ -1,0 +1,94 @@
+import type { Sentence } from '../types.js';
+
+/** What elements say around their pictures and tables: names, instructions, read-outs, states. */
+export const views: Readonly<Record<string, Sentence>> = {
+  // Names of pictures and parts: static, without changing state.
+  'waterfall-name': (p, n) => `Waterfall of ${n.text(p.label)}: level over frequency and time`,
+  'spectrogram-name': (p, n) => `Spectrogram of ${n.text(p.label)}: level over time and frequency`,
+  'ridges-name': (p, n) => `Ridges of ${n.text(p.label)}`,
+  'this-recording': () => 'this recording',
+  waterfall: () => 'Waterfall',
+  spectrogram: () => 'Spectrogram',
+  ridges: () => 'Ridges',
+
+  'waterfall-help': () =>
+    'Drag to turn the picture, drag with two fingers or turn the wheel with Control held to come nearer. The sliders below move the cursor and turn the view; the table of ridges holds the same results.',
+  'spectrogram-help': () =>
+    'Point at the picture to read it. The sliders below move the same cursor; the table of ridges holds the same results.',
+
+  // Axes.
+  'frequency-axis': () => 'Frequency, Hz',
+  'time-axis': () => 'Time, s',
+  'level-axis': () => 'Level, dB',
+
+  // The cursor.
+  'cursor-frequency': () => 'Cursor: frequency',
+  'cursor-time': () => 'Cursor: time',
+  readout: (p, n) => `${n.hertz(p.frequencyHz)}, ${n.seconds(p.timeSeconds)}: ${n.decibels(p.levelDb)}`,
+  'readout-noise': (p, n) =>
+    `${n.hertz(p.frequencyHz)}, ${n.seconds(p.timeSeconds)}: in the noise (${n.decibels(p.levelDb)})`,
+  'readout-past-end': (p, n) =>
+    `${n.hertz(p.frequencyHz)}, ${n.seconds(p.timeSeconds)}: past the end of the recording`,
+  'readout-unresolved': (p, n) =>
+    `${n.hertz(p.frequencyHz)}, ${n.seconds(p.timeSeconds)}: too low for what is left of the recording`,
+  'readout-none': () => 'No cursor',
+
+  // Viewpoints and turning.
+  'view-group': () => 'Viewpoint',
+  'view-corner': () => 'Corner',
+  'view-front': () => 'Front',
+  'view-side': () => 'Side',
+  'view-high': () => 'High',
+  'view-plan': () => 'Plan',
+  'turn-and-tilt': () => 'Turn and tilt',
+  turn: () => 'Turn',
+  tilt: () => 'Tilt',
+  nearer: () => 'Nearness',
+  degrees: (p, n) => `${n.integer(p.degrees)}°`,
+  times: (p, n) => `${n.number(p.factor, 1)} ×`,
+  'drawn-flat': () => 'Drawn without WebGL, which is missing or was refused here; the data are the same.',
+  'key-line': () =>
+    'Flagged ridges; marks below are predicted modes: one stroke axial, two tangential, three oblique.',
+
+  // The study.
+  'choose-file': () => 'Choose a file …',
+  'drop-hint': () => 'or drop an impulse response here (WAV)',
+  'drop-now': () => 'Drop to analyse',
+  'choose-recording': () => 'Shown',
+  empty: () => 'No recording yet.',
+  fetching: () => 'Fetching the recording',
+  working: (p, n) => `${n.text(p.stage)}: ${n.percent(p.fraction)}`,
+  'notes-summary': (p, n) =>
+    Number(p.count) === 1 ? 'One note on this recording' : `${n.integer(p.count)} notes on this recording`,
+  'failure-of': (p, n) => `${n.text(p.label)}: ${n.text(p.sentence)}`,
+  remove: (p, n) => `Remove ${n.text(p.label)}`,
+  'ready-none': (p, n) => `No ridge above the ${n.text(p.limit)} limit.`,
+  ready: (p, n) =>
+    `${Number(p.count) === 1 ? 'One ridge' : `${n.integer(p.count)} ridges`} above the ${n.text(p.limit)} limit. ${Number(p.count) === 1 ? 'It is' : 'The worst is'} at ${n.hertz(p.frequencyHz)}${typeof p.decayTimeSeconds === 'number' ? `, ${n.seconds(p.decayTimeSeconds)}${typeof p.limitSeconds === 'number' ? ` where ${n.seconds(p.limitSeconds)} is the limit` : ''}` : ''}.`,
+  refused: () => 'No decay is read from this recording; the notes say why.',
+
+  // The table of ridges.
+  'no-ridges': (p, n) =>
+    `Nothing hangs above the ${n.text(p.limit)} limit between ${n.hertz(p.fromHz, 0)} and ${n.hertz(p.toHz, 0)}. Fitted here: ${Number(p.count) === 1 ? 'one resonance' : `${n.integer(p.count)} resonances`}.`,
+  'no-ridges-node': () =>
+    'No ridge here does not mean no mode in the room: the seat or the source may sit on a node.',
+  'no-room': () => 'No room was given, so no mode is named.',
+  'no-candidates': () => 'no mode near',
+  'none-share': (p, n) => `none of these ${n.percent(p.share)}`,
+  'more-candidates': (p, n) => `${n.integer(p.count)} more`,
+  candidate: (p, n) =>
+    `${n.text(p.order)} ${n.text(p.kind)}, predicted ${n.hertz(p.frequencyHz)}: ${n.percent(p.weight)}`,
+  'same-group': () => 'Too close to be told apart by frequency in this recording.',
+  remedies: () => 'What may help',
+  'select-ridge': (p, n) => `Ridge at ${n.text(p.frequency)}`,
+  excess: (p, n) => `${n.number(p.excess, 1)} ×`,
+  'excess-bar': (p, n) => `${n.seconds(p.decayTimeSeconds)} of a limit of ${n.seconds(p.limitSeconds)}`,
+  unexplained: () => 'A band that hangs although no resonance explains it.',
+  'ridges-foot': () =>
+    'Sorted by how far each exceeds its limit. Uncertainties are one standard deviation. Percentages are the chance of each candidate; real walls move modes by up to 5 or 6 % from the rigid box.',
+  'ridge-flag': (p, n) =>
+    typeof p.decayTimeSeconds === 'number'
+      ? `${n.hertz(p.frequencyHz)} · ${n.seconds(p.decayTimeSeconds)}`
+      : n.hertz(p.frequencyHz),
+  'mode-mark': (p, n) => `${n.text(p.order)} ${n.text(p.kind)} ${n.hertz(p.frequencyHz)}`,
+};
