@@ -29,6 +29,12 @@ export function dcOffset(samples: Float64Array, sampleRate: number): DcOffset {
   return { offset, evident };
 }
 
+/** The samples less their constant offset; the same array where there is none. An offset that ends makes a step. */
+export function withoutOffset(samples: Float64Array, sampleRate: number): Float64Array {
+  const { offset } = dcOffset(samples, sampleRate);
+  return offset === 0 ? samples : samples.map((value) => value - offset);
+}
+
 /** `dc` with the offset re full scale and re the peak. The samples keep it: analysis filters do not pass it. */
 export function dcNotes(samples: Float64Array, sampleRate: number): Note[] {
   const { offset, evident } = dcOffset(samples, sampleRate);

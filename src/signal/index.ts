@@ -12,3 +12,4 @@ export * from './onset.js';
 export * from './recording.js';
 export * from './fft.js';
 export * from './windows.js';
+export * from './decimate.js';

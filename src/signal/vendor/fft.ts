@@ -12,4 +12,4 @@ export interface FftPlan {
   inverseTransform(out: ArrayLike<number>, data: ArrayLike<number>): void;
 }
 
-export const createPlan = (size: number): FftPlan => new FFT(size) as unknown as FftPlan;
+export const createPlan = (size: number): FftPlan => new FFT(size);
