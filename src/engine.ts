@@ -1,0 +1,4 @@
+/** `ringdown/engine`: the engine and its types. No DOM; the same in a page, a worker and Node. */
+export * from './signal/index.js';
+export * from './decay/index.js';
+export * from './room/index.js';

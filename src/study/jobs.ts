@@ -1,0 +1,52 @@
+/** The jobs that a worker, the command and the main thread drain alike: generators over plain transferable data. */
+import { computeGrid, type Grid, type GridParams } from '../decay/index.js';
+import { openRecording, RingdownError } from '../signal/index.js';
+import type { Job, OpenOptions, Recording } from '../signal/index.js';
+
+export { drain, drainSliced, nextTurn, type SliceOptions } from './drain.js';
+
+export interface JobTable {
+  /** The bytes of a file to a recording. */
+  open: { params: { readonly bytes: Uint8Array; readonly options: OpenOptions }; result: Recording };
+  /** The picture of one recording. */
+  grid: { params: { readonly recording: Recording; readonly grid: GridParams }; result: Grid };
+}
+
+export type JobType = keyof JobTable;
+export type JobParams<T extends JobType> = JobTable[T]['params'];
+export type JobResult<T extends JobType> = JobTable[T]['result'];
+
+type Starters = { readonly [T in JobType]: (params: JobParams<T>) => Job<JobResult<T>> };
+
+const starters: Starters = {
+  *open({ bytes, options }) {
+    yield { stage: 'open', fraction: 0 };
+    return openRecording(bytes, options);
+  },
+  grid: ({ recording, grid }) => computeGrid(recording, grid),
+};
+
+/**
+ * A job by its name, not yet begun.
+ *
+ * @throws RingdownError `unexpected` where there is no such job: a page and a worker of different versions
+ */
+export function startJob<T extends JobType>(type: T, params: JobParams<T>): Job<JobResult<T>>;
+export function startJob(type: string, params: unknown): Job<unknown>;
+export function startJob(type: string, params: unknown): Job<unknown> {
+  if (!Object.hasOwn(starters, type)) throw new RingdownError('unexpected', { detail: `no job “${type}”` });
+  return starters[type as JobType](params as never);
+}
+
+/** Buffers of a result that its maker gives away rather than copies. */
+export function transferables(type: string, result: unknown): ArrayBuffer[] {
+  const arrays: ArrayBufferView[] = [];
+  if (type === 'open') arrays.push((result as Recording).samples);
+  if (type === 'grid') {
+    const { levelsDb, timesSeconds } = result as Grid;
+    arrays.push(levelsDb, timesSeconds);
+  }
+  return [...new Set(arrays.map(({ buffer }) => buffer))].filter(
+    (buffer): buffer is ArrayBuffer => buffer instanceof ArrayBuffer,
+  );
+}

@@ -1,0 +1,117 @@
+import type { Progress } from '../signal/index.js';
+import { createResultCache } from './cache.js';
+import { startJob, type JobParams, type JobResult, type JobType } from './jobs.js';
+import { createScheduler, type Route } from './pool/scheduler.js';
+import type { WorkerLike } from './pool/lane.js';
+
+export type { WorkerLike } from './pool/lane.js';
+export type WorkerFactory = () => WorkerLike | Promise<WorkerLike>;
+
+export interface RunOptions {
+  readonly signal?: AbortSignal | undefined;
+  readonly onProgress?: ((progress: Progress) => void) | undefined;
+  /** Hash and parameters as one text: under it the result is kept, and taken from there the next time. */
+  readonly key?: string | undefined;
+}
+
+/** Runs jobs in workers where there are any, else on the main thread in slices of 8 ms. */
+export interface Pool {
+  /** @throws RingdownError `cancelled`, `worker-crashed`, and those of the job */
+  run<T extends JobType>(type: T, params: JobParams<T>, options?: RunOptions): Promise<JobResult<T>>;
+  /** A kept result, or undefined. */
+  peek<T extends JobType>(type: T, key: string): JobResult<T> | undefined;
+  /** How jobs run now: `factory`, `sibling`, `inline`, `main`; null before the first. */
+  readonly way: string | null;
+  dispose(): void;
+}
+
+export interface PoolOptions {
+  /** Instead of the chain of this page. */
+  readonly routes?: readonly Route[];
+  readonly size?: number;
+  readonly silenceMilliseconds?: number;
+  /** Results kept. */
+  readonly cacheLimit?: number;
+}
+
+/** The worker beside this module. Bundlers look for this very expression. */
+function siblingWorker(): Worker {
+  return new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
+}
+
+/**
+ * The same worker from its text, for pages of another origin and bundlers that lost the file. Fetched only then. The
+ * address of the text is let go once the worker has surely read it.
+ */
+async function inlineWorker(): Promise<Worker | null> {
+  const { default: text } = await import('./worker-inline.js');
+  if (text === '') return null;
+  const address = URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
+  try {
+    return new Worker(address, { type: 'module' });
+  } finally {
+    setTimeout(() => URL.revokeObjectURL(address), 30_000);
+  }
+}
+
+let factory: WorkerFactory | null | undefined;
+let shared: Pool | null = null;
+
+/**
+ * How this page makes its workers: a function of its own, tried before the usual ways; `null` for none at all, so that
+ * all is computed on the main thread; `undefined` for the usual ways. Holds for jobs from now on.
+ */
+export function setWorkerFactory(own: WorkerFactory | null | undefined): void {
+  factory = own;
+  // Jobs under way end where they are; their workers end with the page or with their pool's owner.
+  shared = null;
+}
+
+function pageRoutes(): Route[] {
+  if (factory === null) return [];
+  const routes: Route[] = [];
+  if (factory) routes.push({ name: 'factory', make: factory });
+  if (typeof Worker !== 'undefined')
+    routes.push({ name: 'sibling', make: siblingWorker }, { name: 'inline', make: inlineWorker });
+  return routes;
+}
+
+/** One core is the page's own. More than two workers serve nobody: one file is two jobs. */
+function pageSize(): number {
+  const cores = typeof navigator === 'undefined' ? 2 : (navigator.hardwareConcurrency ?? 2);
+  return Math.max(1, Math.min(2, cores - 1));
+}
+
+export function createPool(options: PoolOptions = {}): Pool {
+  const scheduler = createScheduler({
+    routes: options.routes ?? pageRoutes(),
+    size: options.size ?? pageSize(),
+    start: startJob,
+    silenceMilliseconds: options.silenceMilliseconds,
+  });
+  const cache = createResultCache(options.cacheLimit);
+  return {
+    get way() {
+      return scheduler.way;
+    },
+    run<T extends JobType>(type: T, params: JobParams<T>, { key, signal, onProgress }: RunOptions = {}) {
+      if (key === undefined)
+        return scheduler.run({ type, params, signal, onProgress }) as Promise<JobResult<T>>;
+      return cache.get(
+        `${type} ${key}`,
+        { signal, onProgress },
+        (waiter) => scheduler.run({ type, params, ...waiter }) as Promise<JobResult<T>>,
+      );
+    },
+    peek: <T extends JobType>(type: T, key: string) => cache.peek<JobResult<T>>(`${type} ${key}`),
+    dispose: () => {
+      scheduler.dispose();
+      cache.clear();
+    },
+  };
+}
+
+/** The pool of this page, made at its first use. */
+export function sharedPool(): Pool {
+  return (shared ??= createPool());
+}
