@@ -1,0 +1,56 @@
+import { isServer, LitElement } from 'lit';
+import { createSpeaker } from '../../words/index.js';
+import type { Speaker } from '../../words/index.js';
+import { Scope } from '../scope.js';
+
+const speakers = new Map<string, Speaker>();
+
+/** The speaker of a locale; made once for the page. */
+function speakerOf(locale: string): Speaker {
+  let speaker = speakers.get(locale);
+  if (!speaker) speakers.set(locale, (speaker = createSpeaker(locale)));
+  return speaker;
+}
+
+/** What all elements of ringdown share: a scope between connect and disconnect, a speaker, custom states. */
+export abstract class RingdownElement extends LitElement {
+  readonly #internals = this.attachInternals();
+  #scope: Scope | null = null;
+
+  /** In the page's language, with its numbers. */
+  protected get speaker(): Speaker {
+    if (isServer) return speakerOf('en');
+    const own = this.closest('[lang]')?.getAttribute('lang');
+    return speakerOf(own || document.documentElement.lang || navigator.language || 'en');
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    if (isServer) return;
+    this.#scope = new Scope();
+    this.connected(this.#scope);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#scope?.dispose();
+    this.#scope = null;
+    this.disconnected();
+  }
+
+  /** Takes what is needed while in a page; the scope gives it back. */
+  protected connected(_scope: Scope): void {}
+
+  protected disconnected(): void {}
+
+  protected get scope(): Scope | null {
+    return this.#scope;
+  }
+
+  /** Sets or clears a custom state, seen by pages as `:state(name)`. */
+  setState(name: string, on: boolean): void {
+    const states = this.#internals.states as CustomStateSet | undefined;
+    if (on) states?.add(name);
+    else states?.delete(name);
+  }
+}

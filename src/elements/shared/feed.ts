@@ -1,0 +1,262 @@
+import type {
+  RecordingOptions,
+  Study,
+  StudyChoices,
+  StudyFailure,
+  StudySnapshot,
+} from '../../study/types.js';
+import { checkOrder, failed, nameOf, readRecording, readSettings } from './settings.js';
+import type { RecordingSettings, Settings } from './settings.js';
+import { RingdownError } from '../../study/inputs.js';
+
+type Places = ReadonlyMap<string, NonNullable<RecordingOptions['seat']>>;
+
+/** One recording that the page asks for. */
+export interface PageSource {
+  /** Tells it from the others across changes: the element it stands for. */
+  readonly id: object;
+  readonly url: string | null;
+  readonly data: Blob | ArrayBuffer | null;
+  readonly settings: RecordingSettings;
+}
+
+/** What it takes to add a recording once more, after a suspension. */
+interface Entry {
+  readonly id: object | null;
+  readonly signature: string;
+  readonly label: string;
+  readonly fetching: AbortController;
+  readonly read: (signal: AbortSignal) => Promise<ArrayBuffer>;
+  readonly options: () => RecordingOptions;
+  key: string | null;
+  failure: StudyFailure | null;
+  waiting: boolean;
+}
+
+/**
+ * Feeds one study with what attributes and files say, and adds to its failures those that never reach it: attributes
+ * that cannot be read, files that did not arrive. Owned by one element; shared with others through context.
+ *
+ * `suspend` and `resume` mirror the owner's being away from the page: the study and its work end, what it holds is read
+ * again on the way back.
+ */
+export class Feed {
+  readonly #make: () => Study;
+  readonly #listeners = new Set<() => void>();
+  #study: Study;
+  #unsubscribe: () => void;
+  #defaults: StudyChoices;
+  #entries: Entry[] = [];
+  #order: Promise<void> = Promise.resolve();
+  #settings = '';
+  #attributes: ReturnType<typeof readSettings> = { room: null, choices: {}, failures: [] };
+  #places: Places = new Map();
+  #suspended = false;
+
+  constructor(make: () => Study) {
+    this.#make = make;
+    this.#study = make();
+    this.#defaults = this.#study.snapshot.choices;
+    this.#unsubscribe = this.#study.subscribe(() => this.#notify());
+  }
+
+  get study(): Study {
+    return this.#study;
+  }
+
+  get snapshot(): StudySnapshot {
+    return this.#study.snapshot;
+  }
+
+  /** Whether files are still on their way to the study. */
+  get fetching(): boolean {
+    return this.#entries.some(({ waiting }) => waiting);
+  }
+
+  get failures(): readonly StudyFailure[] {
+    const own = this.#entries.flatMap(({ failure }) => failure ?? []);
+    return [...this.#attributes.failures, ...own, ...this.snapshot.failures];
+  }
+
+  /** Called after every change, also by the study itself. */
+  subscribe(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  configure(settings: Settings): void {
+    const signature = JSON.stringify(settings);
+    if (signature === this.#settings) return;
+    this.#settings = signature;
+    const read = readSettings(settings);
+    const choices = { ...this.#defaults, ...read.choices };
+    const disorder = checkOrder(choices);
+    this.#attributes = disorder
+      ? { ...read, choices: {}, failures: [...read.failures, disorder] }
+      : { ...read, choices };
+    this.#apply();
+    this.#notify();
+  }
+
+  #apply(): void {
+    const { room, choices } = this.#attributes;
+    if (JSON.stringify(room) !== JSON.stringify(this.snapshot.room)) this.#study.setRoom(room);
+    const changed = Object.entries(choices).filter(
+      ([name, value]) => this.snapshot.choices[name as keyof StudyChoices] !== value,
+    );
+    if (changed.length > 0) this.#study.setChoices(Object.fromEntries(changed));
+  }
+
+  /** Brings the recordings that the page asks for to those listed; those that the user added stay. */
+  setSources(sources: readonly PageSource[], places: Places): void {
+    this.#places = places;
+    const wanted = sources.map((source) => ({ source, signature: signatureOf(source, places) }));
+    for (const entry of [...this.#entries]) {
+      if (entry.id === null) continue;
+      if (!wanted.some(({ source, signature }) => source.id === entry.id && signature === entry.signature))
+        this.#drop(entry);
+    }
+    for (const { source, signature } of wanted) {
+      if (this.#entries.some(({ id }) => id === source.id)) continue;
+      if (source.url === null && source.data === null) continue;
+      const { url, data, settings } = source;
+      const fallback = url === null ? '' : nameOf(url);
+      void this.#add({
+        id: source.id,
+        signature,
+        label: settings.label ? String(settings.label) : fallback,
+        read: (signal) => (data === null ? fetchBytes(url!, signal) : bytesOf(data)),
+        options: () => readRecording(settings, fallback, this.#places),
+      });
+    }
+  }
+
+  /** Files that the user chose or dropped; the last of them becomes the one shown. */
+  async addFiles(files: readonly File[]): Promise<void> {
+    await Promise.all(
+      files.map((file) => {
+        const label = nameOf(file.name);
+        return this.#add({
+          id: null,
+          signature: '',
+          label,
+          read: () => bytesOf(file),
+          options: () => ({ label }),
+        });
+      }),
+    );
+  }
+
+  #add(what: Pick<Entry, 'id' | 'signature' | 'label' | 'read' | 'options'>): Promise<void> {
+    const entry: Entry = {
+      ...what,
+      fetching: new AbortController(),
+      key: null,
+      failure: null,
+      waiting: true,
+    };
+    this.#entries.push(entry);
+    return this.#load(entry);
+  }
+
+  /** Files arrive in parallel; the study gets them in the order of the page. */
+  #load(entry: Entry): Promise<void> {
+    const study = this.#study;
+    const current = (): boolean => this.#entries.includes(entry) && this.#study === study && !this.#suspended;
+    entry.waiting = true;
+    const bytes = entry.read(entry.fetching.signal).then(
+      (value) => ({ value }),
+      (error: unknown) => ({ error }),
+    );
+    const turn = this.#order.then(async () => {
+      const arrived = await bytes;
+      if (!current()) return;
+      try {
+        if ('error' in arrived) throw arrived.error;
+        const options = entry.options();
+        const added = study.addRecording(arrived.value, options);
+        entry.waiting = false;
+        void added.then((key) => {
+          entry.key = key;
+          // Dropped or replaced while the study was still reading it.
+          if (!this.#entries.includes(entry) && this.#study === study) study.removeRecording(key);
+        });
+      } catch (error) {
+        entry.failure = failed(error, entry.label || null);
+        entry.waiting = false;
+      }
+      this.#notify();
+    });
+    this.#order = turn;
+    this.#notify();
+    return turn;
+  }
+
+  #drop(entry: Entry): void {
+    entry.fetching.abort();
+    this.#entries = this.#entries.filter((other) => other !== entry);
+    if (entry.key !== null) this.#study.removeRecording(entry.key);
+    this.#notify();
+  }
+
+  /** Ends the study and its work. */
+  suspend(): void {
+    if (this.#suspended) return;
+    this.#suspended = true;
+    this.#unsubscribe();
+    this.#study.dispose();
+  }
+
+  /** Makes the study anew from what it was fed with. */
+  resume(): void {
+    if (!this.#suspended) return;
+    this.#suspended = false;
+    this.#study = this.#make();
+    this.#unsubscribe = this.#study.subscribe(() => this.#notify());
+    this.#order = Promise.resolve();
+    this.#apply();
+    for (const entry of this.#entries) {
+      entry.key = null;
+      entry.failure = null;
+      void this.#load(entry);
+    }
+    this.#notify();
+  }
+
+  #notify(): void {
+    for (const listener of [...this.#listeners]) listener();
+  }
+}
+
+/** Changes when anything changes that would give another recording. */
+function signatureOf({ url, data, settings }: PageSource, places: Places): string {
+  const named = [settings.seat, settings.source].map((place) => places.get(String(place)) ?? null);
+  return JSON.stringify([url, data === null ? null : dataNumber(data), settings, named]);
+}
+
+const numbers = new WeakMap<object, number>();
+let lastNumber = 0;
+function dataNumber(data: object): number {
+  if (!numbers.has(data)) numbers.set(data, (lastNumber += 1));
+  return numbers.get(data)!;
+}
+
+async function fetchBytes(url: string, signal: AbortSignal): Promise<ArrayBuffer> {
+  let response: Response;
+  try {
+    response = await fetch(url, { signal });
+  } catch {
+    throw new RingdownError('fetch-failed', { url });
+  }
+  if (!response.ok) throw new RingdownError('fetch-status', { url, status: response.status });
+  return response.arrayBuffer();
+}
+
+async function bytesOf(data: Blob | ArrayBuffer): Promise<ArrayBuffer> {
+  if (data instanceof ArrayBuffer) return data.slice(0);
+  try {
+    return await data.arrayBuffer();
+  } catch (error) {
+    throw new RingdownError('file-read', { detail: error instanceof Error ? error.message : String(error) });
+  }
+}

@@ -1,0 +1,125 @@
+import { indexAt, kindAt, sampleField } from '../../draw/field.js';
+import type { AxisMark, Field, FieldView, Flag } from '../../draw/types.js';
+import type { StudySnapshot } from '../../study/types.js';
+import type { Speaker } from '../../words/index.js';
+import { orderText } from './ridges.js';
+
+type Grid = NonNullable<StudySnapshot['grid']>;
+
+const fields = new WeakMap<Grid, Field>();
+
+/** The grid as a field to draw: the same arrays, no copy; one field per grid, so that pictures can tell new data. */
+export function fieldOf(grid: Grid): Field {
+  let field = fields.get(grid);
+  if (!field) {
+    field = {
+      columns: grid.frequenciesHz.length,
+      rows: grid.timesSeconds.length,
+      values: grid.levelsDb,
+      columnPositions: grid.frequenciesHz,
+      rowPositions: grid.timesSeconds,
+      columnFloor: grid.limits.noiseFloorDb,
+      rowEnd: grid.limits.dataEndSeconds,
+      rowLowest: grid.limits.lowestHz,
+    };
+    fields.set(grid, field);
+  }
+  return field;
+}
+
+/** Steps of the level's top: fixed limits unless something is louder than the first slice. */
+const topStepDb = 5;
+
+const tops = new WeakMap<Grid, number>();
+function topOf(grid: Grid): number {
+  let top = tops.get(grid);
+  if (top === undefined) {
+    let loudest = -Infinity;
+    for (const level of grid.levelsDb) if (level > loudest) loudest = level;
+    top = loudest > 0.5 ? Math.ceil(loudest / topStepDb) * topStepDb : 0;
+    tops.set(grid, top);
+  }
+  return top;
+}
+
+/** The time at which a ridge sinks into the noise, below the range shown, or past the data. */
+function sinksAt(field: Field, positionHz: number, bottomDb: number): number {
+  const column = Math.round(indexAt(field.columnPositions, positionHz));
+  const floor = Math.max(bottomDb, field.columnFloor?.[column] ?? -Infinity);
+  let last = 0;
+  for (let row = 0; row < field.rows; row += 1) {
+    if (field.rowPositions[row] > field.rowEnd) break;
+    if (field.values[row * field.columns + column] > floor) last = row;
+    else if (row > last + 3) break;
+  }
+  return field.rowPositions[last];
+}
+
+function flagsOf(snapshot: StudySnapshot, field: Field, bottomDb: number, speaker: Speaker): Flag[] {
+  const ridges = snapshot.diagnosis?.ridges ?? [];
+  const worst = Math.max(...ridges.map(({ excess }) => excess ?? 1), 1);
+  return ridges.map((ridge, index) => ({
+    position: ridge.frequencyHz,
+    label: [
+      speaker.n.hertz(ridge.frequencyHz),
+      ...(ridge.decayTimeSeconds === null ? [] : [speaker.n.seconds(ridge.decayTimeSeconds)]),
+    ].join('\n'),
+    until: sinksAt(field, ridge.frequencyHz, bottomDb),
+    selected: snapshot.selectedRidge === index,
+    weight: Math.min(1, (ridge.excess ?? 1) / worst),
+  }));
+}
+
+const strokes = { axial: 1, tangential: 2, oblique: 3 } as const;
+
+function marksOf({ diagnosis, choices }: StudySnapshot, speaker: Speaker): AxisMark[] {
+  return (diagnosis?.room?.modes ?? [])
+    .filter(({ frequencyHz }) => frequencyHz >= choices.fromHz && frequencyHz <= choices.toHz)
+    .map(({ order, kind, frequencyHz }) => ({
+      position: frequencyHz,
+      strokes: strokes[kind],
+      title: speaker.view('mode-mark', {
+        order: orderText(order),
+        kind: speaker.term('modeKinds', kind),
+        frequencyHz,
+      }),
+    }));
+}
+
+/** What the pictures of a study show; null without a grid. */
+export function fieldViewOf(snapshot: StudySnapshot, speaker: Speaker): FieldView | null {
+  const { grid, choices, cursor } = snapshot;
+  if (!grid || grid.timesSeconds.length < 2 || grid.frequenciesHz.length < 2) return null;
+  const field = fieldOf(grid);
+  const top = topOf(grid);
+  const bottom = top - choices.rangeDb;
+  return {
+    field,
+    columnScale: 'log',
+    columnRange: [grid.frequenciesHz[0], grid.frequenciesHz[field.columns - 1]],
+    rowRange: [grid.timesSeconds[0], grid.timesSeconds[field.rows - 1]],
+    valueRange: [bottom, top],
+    flags: flagsOf(snapshot, field, bottom, speaker),
+    marks: marksOf(snapshot, speaker),
+    cursor: cursor && { column: cursor.frequencyHz, row: cursor.timeSeconds },
+    columnLabel: speaker.view('frequency-axis'),
+    rowLabel: speaker.view('time-axis'),
+    valueLabel: speaker.view('level-axis'),
+    formatNumber: (value, digits) => speaker.n.number(value, digits),
+  };
+}
+
+/** What a point of the picture says: its level, or why there is none. */
+export function readout(snapshot: StudySnapshot, speaker: Speaker): string {
+  const { grid, cursor } = snapshot;
+  if (!grid || !cursor) return speaker.view('readout-none');
+  const field = fieldOf(grid);
+  const { frequencyHz, timeSeconds } = cursor;
+  const levelDb = sampleField(field, frequencyHz, timeSeconds);
+  const kind = kindAt(field, frequencyHz, timeSeconds, levelDb);
+  return speaker.view(kind === 'signal' ? 'readout' : `readout-${kind}`, {
+    frequencyHz,
+    timeSeconds,
+    levelDb,
+  });
+}

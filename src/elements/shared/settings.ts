@@ -1,0 +1,178 @@
+import { failureOf } from '../../study/failure.js';
+import { positionFromText, RingdownError, roomFromText } from '../../study/inputs.js';
+import type { RecordingOptions, StudyChoices, StudyFailure, StudySnapshot } from '../../study/types.js';
+import { parseNumber, parseNumberList } from '../../words/index.js';
+
+/** An attribute's text, or what a script set as a property. */
+export type Given = string | number | null | undefined;
+
+type Room = NonNullable<StudySnapshot['room']>;
+type Position = NonNullable<RecordingOptions['seat']>;
+
+/** What attributes say of room and choices, as written. */
+export interface Settings {
+  readonly room: Given;
+  readonly temperature: Given;
+  readonly humidity: Given;
+  readonly speed: Given;
+  readonly absorption: Given;
+  readonly from: Given;
+  readonly to: Given;
+  readonly method: Given;
+  readonly window: Given;
+  readonly step: Given;
+  readonly span: Given;
+  readonly limit: Given;
+  readonly range: Given;
+}
+
+export interface ReadSettings {
+  readonly room: Room | null;
+  readonly choices: Partial<StudyChoices>;
+  /** What could not be read: its setting is left at its default. */
+  readonly failures: readonly StudyFailure[];
+}
+
+/** Bounds of the numbers, in the unit of the attribute: wide enough for any room, narrow enough to catch a slip. */
+const bounds = {
+  from: [5, 1000],
+  to: [10, 1000],
+  window: [0.01, 5],
+  step: [0.001, 1],
+  span: [0.05, 20],
+  range: [10, 120],
+} as const;
+
+const methods = ['sliding', 'cumulative', 'constant-q'] as const;
+const limits = ['audibility', 'target', 'neighbours'] as const;
+
+const given = (value: Given): value is string | number =>
+  value !== null && value !== undefined && String(value).trim() !== '';
+
+function readNumber(name: string, value: Given, range?: readonly [number, number]): number | null {
+  if (!given(value)) return null;
+  const number = typeof value === 'number' ? value : parseNumber(value);
+  if (number === null || !Number.isFinite(number))
+    throw new RingdownError('attribute-number', { name, text: String(value) });
+  if (range && !(number >= range[0] && number <= range[1]))
+    throw new RingdownError('attribute-range', { name, value: number, from: range[0], to: range[1] });
+  return number;
+}
+
+function readChoice<T extends string>(name: string, value: Given, choices: readonly T[]): T | null {
+  if (!given(value)) return null;
+  const found = choices.find((choice) => choice === String(value).trim());
+  if (found === undefined)
+    throw new RingdownError('attribute-choice', { name, text: String(value), choices: choices.join(', ') });
+  return found;
+}
+
+function readList(name: string, value: Given): number[] | null {
+  if (!given(value)) return null;
+  const list = parseNumberList(String(value));
+  if (list === null) throw new RingdownError('attribute-list', { name, text: String(value) });
+  return list;
+}
+
+/** A thrown value as a failure of one recording, or of the whole study. */
+export function failed(error: unknown, label: string | null = null): StudyFailure {
+  return { ...failureOf(error), label };
+}
+
+/** Room and choices from attributes. A wrong one is a failure in words; it never stops the others. */
+export function readSettings(settings: Settings): ReadSettings {
+  const failures: StudyFailure[] = [];
+  const attempt = <T>(read: () => T | null): T | null => {
+    try {
+      return read();
+    } catch (error) {
+      failures.push(failed(error));
+      return null;
+    }
+  };
+  const number = (name: keyof typeof bounds): number | null =>
+    attempt(() => readNumber(name, settings[name], bounds[name]));
+  const room = attempt(() =>
+    given(settings.room)
+      ? roomFromText({
+          size: String(settings.room),
+          temperatureCelsius: readNumber('temperature', settings.temperature),
+          humidityPercent: readNumber('humidity', settings.humidity),
+          speedOfSoundMetresPerSecond: readNumber('speed', settings.speed),
+          absorption: readList('absorption', settings.absorption),
+        })
+      : null,
+  );
+  const fromHz = number('from');
+  const toHz = number('to');
+  const windowSeconds = number('window');
+  const stepSeconds = number('step');
+  const spanSeconds = number('span');
+  const rangeDb = number('range');
+  const method = attempt(() => readChoice('method', settings.method, methods));
+  const limit = attempt(() => readChoice('limit', settings.limit, limits));
+  const choices: Partial<StudyChoices> = {
+    ...(fromHz !== null && { fromHz }),
+    ...(toHz !== null && { toHz }),
+    ...(windowSeconds !== null && { windowSeconds }),
+    ...(stepSeconds !== null && { stepSeconds }),
+    ...(spanSeconds !== null && { spanSeconds }),
+    ...(rangeDb !== null && { rangeDb }),
+    ...(method !== null && { method }),
+    ...(limit !== null && { limit }),
+  };
+  return { room, choices, failures };
+}
+
+/** From and to together, once defaults have filled what was not given. */
+export function checkOrder(choices: StudyChoices): StudyFailure | null {
+  const { fromHz, toHz } = choices;
+  return fromHz < toHz ? null : { code: 'attribute-order', params: { fromHz, toHz }, label: null };
+}
+
+/** What attributes say of one recording, as written. */
+export interface RecordingSettings {
+  readonly label: Given;
+  readonly seat: Given;
+  readonly source: Given;
+  readonly stage: Given;
+  readonly channel: Given;
+}
+
+/**
+ * @param places By name; a seat or source that is none of them is read as three distances.
+ * @throws RingdownError where an attribute cannot be read: a recording on a wrong channel would be a silent guess
+ */
+export function readRecording(
+  settings: RecordingSettings,
+  fallbackLabel: string,
+  places: ReadonlyMap<string, Position>,
+): RecordingOptions {
+  const place = (value: Given): Position | null => {
+    if (!given(value)) return null;
+    const text = String(value).trim();
+    const named = places.get(text);
+    if (named) return named;
+    if (!/\d/.test(text)) throw new RingdownError('place-unknown', { text });
+    return positionFromText(text);
+  };
+  const channel = readNumber('channel', settings.channel, [1, 1024]);
+  return {
+    label: given(settings.label) ? String(settings.label) : fallbackLabel,
+    seat: place(settings.seat),
+    source: place(settings.source),
+    ...(given(settings.stage) && { stage: String(settings.stage) }),
+    ...(channel !== null && { channel: Math.round(channel) }),
+  };
+}
+
+/** The file's name of an address, without its ending: what a reader would call it. */
+export function nameOf(url: string): string {
+  const path = url.split(/[?#]/)[0];
+  const name = path.slice(path.lastIndexOf('/') + 1);
+  try {
+    return decodeURIComponent(name).replace(/\.wav$/i, '');
+  } catch {
+    return name;
+  }
+}

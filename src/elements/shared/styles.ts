@@ -1,0 +1,243 @@
+import { css } from 'lit';
+
+/**
+ * Tokens and the few common parts. Text and font are the page's; greys are mixtures of the text's colour with what is
+ * behind, so that they belong to any page; only the accents are ours.
+ */
+export const tokens = css`
+  :host {
+    --_text: var(--ringdown-text, currentColor);
+    --_faint: var(--ringdown-faint, color-mix(in oklab, var(--_text) 72%, transparent));
+    --_line: var(--ringdown-line, color-mix(in oklab, var(--_text) 20%, transparent));
+    --_wash: color-mix(in oklab, var(--_text) 5%, transparent);
+    --_accent: var(--ringdown-accent, light-dark(#00637c, #7cc9dc));
+    --_alert: var(--ringdown-alert, light-dark(#9c3a12, #f2a375));
+    --_radius: var(--ringdown-radius, 3px);
+
+    display: block;
+    box-sizing: border-box;
+    container-type: inline-size;
+    color: var(--_text);
+    background: var(--ringdown-background, transparent);
+    color-scheme: light;
+    font-variant-numeric: tabular-nums lining-nums;
+    line-height: 1.45;
+    text-align: start;
+  }
+
+  :host(:state(dark)) {
+    color-scheme: dark;
+  }
+
+  :host([hidden]) {
+    display: none;
+  }
+
+  *,
+  *::before,
+  *::after {
+    box-sizing: border-box;
+  }
+
+  .unseen {
+    position: absolute;
+    inline-size: 1px;
+    block-size: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+
+  button,
+  select,
+  input {
+    font: inherit;
+    color: inherit;
+  }
+
+  button {
+    padding: 0.2em 0.6em;
+    border: 1px solid var(--_line);
+    border-radius: var(--_radius);
+    background: transparent;
+    cursor: pointer;
+  }
+
+  button:hover {
+    background: var(--_wash);
+  }
+
+  button[aria-pressed='true'] {
+    border-color: var(--_accent);
+    color: var(--_accent);
+  }
+
+  :focus-visible {
+    outline: 2px solid var(--_accent);
+    outline-offset: 2px;
+  }
+
+  input[type='range'] {
+    accent-color: var(--_accent);
+    min-inline-size: 0;
+    margin: 0;
+  }
+
+  @media (forced-colors: active) {
+    :host {
+      --_text: CanvasText;
+      --_faint: CanvasText;
+      --_line: CanvasText;
+      --_wash: Canvas;
+      --_accent: Highlight;
+      --_alert: CanvasText;
+      forced-color-adjust: auto;
+    }
+    canvas {
+      forced-color-adjust: none;
+    }
+  }
+
+  @media print {
+    :host {
+      color: #111;
+      color-scheme: light;
+      background: none;
+      break-inside: avoid;
+    }
+    .screen-only {
+      display: none !important;
+    }
+  }
+`;
+
+/** Pictures with their controls and caption. */
+export const figureStyles = css`
+  figure {
+    margin: 0;
+    display: grid;
+    gap: 0.5rem;
+  }
+
+  .head {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    justify-content: space-between;
+    gap: 0.3rem 1.5rem;
+  }
+
+  .title {
+    font-weight: 600;
+    font-size: 0.95em;
+    overflow-wrap: anywhere;
+  }
+
+  .title small {
+    margin-inline-start: 0.6em;
+    font-size: 0.92em;
+    font-weight: 400;
+    color: var(--_faint);
+  }
+
+  .picture {
+    position: relative;
+    direction: ltr;
+    block-size: var(--ringdown-height, clamp(18rem, 54cqi, 34rem));
+    overflow: hidden;
+  }
+
+  .picture canvas {
+    position: absolute;
+    inset: 0;
+    display: block;
+    inline-size: 100%;
+    block-size: 100%;
+  }
+
+  .veil {
+    position: absolute;
+    inset: 0;
+    display: grid;
+    place-content: center;
+    justify-items: center;
+    gap: 0.6rem;
+    padding: 1rem;
+    border: 1px solid var(--_line);
+    border-radius: var(--_radius);
+    text-align: center;
+    text-wrap: balance;
+    color: var(--_faint);
+  }
+
+  .veil.error {
+    color: var(--_alert);
+  }
+
+  .veil .sentence {
+    max-inline-size: 44ch;
+    margin: 0;
+  }
+
+  .bar {
+    inline-size: min(14rem, 60cqi);
+    block-size: 2px;
+    background: var(--_line);
+  }
+
+  .bar i {
+    display: block;
+    block-size: 100%;
+    inline-size: calc(100% * var(--fraction, 0));
+    background: var(--_accent);
+  }
+
+  .cursor {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) minmax(0, 1fr) minmax(13em, max-content);
+    align-items: center;
+    gap: 0.25rem 1.25rem;
+    font-size: 0.85em;
+    color: var(--_faint);
+  }
+
+  .cursor label {
+    display: grid;
+    grid-template-columns: max-content minmax(0, 1fr);
+    align-items: center;
+    gap: 0.6em;
+  }
+
+  .readout {
+    color: var(--_text);
+    text-align: end;
+    white-space: nowrap;
+  }
+
+  figcaption {
+    font-size: 0.8em;
+    line-height: 1.5;
+    color: var(--_faint);
+    max-inline-size: 92ch;
+    text-wrap: pretty;
+  }
+
+  @container (max-width: 40rem) {
+    .cursor {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .cursor label {
+      grid-template-columns: 7.5em minmax(0, 1fr);
+    }
+    .readout {
+      order: -1;
+      text-align: start;
+    }
+  }
+
+  @media print {
+    .picture {
+      block-size: 9cm;
+    }
+  }
+`;
