@@ -1,0 +1,51 @@
+import { logFrequencies, type GridParams } from '../decay/index.js';
+import type { Recording } from '../signal/index.js';
+import type { Failure } from './failure.js';
+import type { StudyChoices } from './types.js';
+
+/** 20 to 200 Hz, 0.3 s Hann, 10 ms steps over 1 s, and a fixed level range: common practice for a bass waterfall. */
+export const defaultChoices: StudyChoices = {
+  fromHz: 20,
+  toHz: 200,
+  method: 'sliding',
+  windowSeconds: 0.3,
+  stepSeconds: 0.01,
+  spanSeconds: 1,
+  limit: 'audibility',
+  rangeDb: 50,
+};
+
+/** Frequencies that are read, Hz: above them a room's modes are a crowd, below them no bass source plays. */
+export const bandBounds = [5, 1000] as const;
+
+/** What is wrong with the choices themselves, before any recording is looked at. */
+export function choicesFailure({ fromHz, toHz }: Pick<StudyChoices, 'fromHz' | 'toHz'>): Failure | null {
+  const [from, to] = bandBounds;
+  for (const value of [fromHz, toHz]) {
+    if (!(value >= from && value <= to)) return { code: 'band-bounds', params: { value, from, to } };
+  }
+  return fromHz < toHz ? null : { code: 'band-order', params: { fromHz, toHz } };
+}
+
+export function gridParamsOf(choices: StudyChoices): GridParams {
+  const { method, windowSeconds, stepSeconds, spanSeconds, fromHz, toHz } = choices;
+  return {
+    method,
+    windowSeconds,
+    stepSeconds,
+    spanSeconds,
+    frequenciesHz: logFrequencies(fromHz, toHz),
+  };
+}
+
+/** All of a recording that a result may depend on or repeat. */
+export function recordingKey(recording: Recording): string {
+  const { hash, channel, label, stage, timeReference, seat, source } = recording;
+  return JSON.stringify([hash, channel, label, stage, timeReference, seat, source]);
+}
+
+/** Hash and parameters of a grid as one text. */
+export function gridKey({ hash, channel }: Recording, choices: StudyChoices): string {
+  const { method, windowSeconds, stepSeconds, spanSeconds, fromHz, toHz } = choices;
+  return JSON.stringify([hash, channel, method, windowSeconds, stepSeconds, spanSeconds, fromHz, toHz]);
+}

@@ -1,0 +1,238 @@
+import type { Recording } from '../signal/index.js';
+import type { Grid } from '../decay/index.js';
+import { choicesFailure, defaultChoices, gridKey, gridParamsOf } from './choices.js';
+import { failureOf } from './failure.js';
+import { createFollower } from './follower.js';
+import { sharedPool, type Pool } from './pool.js';
+import { createRound } from './round.js';
+import type { RecordingOptions, Study, StudyChoices, StudyFailure, StudySnapshot } from './types.js';
+
+export { defaultChoices } from './choices.js';
+
+export interface StudyOptions {
+  /** That of the page where none is given. */
+  readonly pool?: Pool;
+  readonly choices?: Partial<StudyChoices>;
+}
+
+interface Entry {
+  readonly key: string;
+  readonly label: string;
+  recording: Recording | null;
+  failure: StudyFailure | null;
+  /** Stops its reading; null once read or refused. */
+  stop: (() => void) | null;
+}
+
+/** Shares of the time that pieces of work take, measured on a file of 2 s at 48 kHz. */
+const weights = { open: 1, grid: 1 };
+
+const emptySnapshot: StudySnapshot = {
+  status: 'empty',
+  progress: null,
+  recordings: [],
+  active: 0,
+  room: null,
+  choices: defaultChoices,
+  diagnosis: null,
+  grid: null,
+  failures: [],
+  cursor: null,
+  selectedRidge: null,
+};
+
+/**
+ * One investigation. Results follow recordings, room and choices; each is computed once, by the pool, and only where
+ * what it depends on has changed: a range of levels changes no grid, a room changes no fit.
+ */
+export function createStudy(options: StudyOptions = {}): Study {
+  // The pool is made with the first recording, so that a study can be made where no worker ever will be.
+  const pool = (): Pool => options.pool ?? sharedPool();
+  const listeners = new Set<(snapshot: StudySnapshot, previous: StudySnapshot) => void>();
+  const waiting = new Set<(snapshot: StudySnapshot) => void>();
+  const entries: Entry[] = [];
+  let snapshot: StudySnapshot = { ...emptySnapshot, choices: { ...defaultChoices, ...options.choices } };
+  let chosen: string | null = null;
+  let made = 0;
+  let disposed = false;
+
+  const round = createRound(() => publish());
+  const grid = createFollower<Grid>(round, () => update());
+
+  const readable = (): (Entry & { recording: Recording })[] =>
+    entries.filter((entry): entry is Entry & { recording: Recording } => entry.recording !== null);
+
+  /** The entry that the pictures show; null while an earlier one, which would be shown instead, is still read. */
+  const activeEntry = (): (Entry & { recording: Recording }) | null => {
+    const list = readable();
+    const wanted = list.find(({ key }) => key === chosen);
+    if (wanted) return wanted;
+    const first = entries.find(({ recording, stop }) => recording !== null || stop !== null);
+    return list.find(({ key }) => key === first?.key) ?? null;
+  };
+
+  /** Makes every result follow its inputs, then says what is. */
+  const update = (change: Partial<StudySnapshot> = {}): void => {
+    if (disposed) return;
+    const next = { ...snapshot, ...change };
+    const entry = activeEntry();
+    const { choices } = next;
+    const wrong = choicesFailure(choices);
+    if (!entry || wrong) grid.follow(null);
+    else {
+      const { recording } = entry;
+      const key = gridKey(recording, choices);
+      if (snapshot.recordings[snapshot.active] !== recording) grid.forget();
+      grid.follow({
+        key,
+        stage: 'grid',
+        weight: weights.grid,
+        known: pool().peek('grid', key),
+        run: (signal, onProgress) =>
+          pool().run('grid', { recording, grid: gridParamsOf(choices) }, { key, signal, onProgress }),
+      });
+    }
+    publish({
+      ...change,
+      recordings: sameList(
+        snapshot.recordings,
+        readable().map(({ recording }) => recording),
+      ),
+      active: Math.max(0, entry ? readable().indexOf(entry) : 0),
+      grid: grid.value,
+      failures: sameList(snapshot.failures, failures(entry, wrong && { ...wrong, label: null })),
+    });
+  };
+
+  const failures = (entry: Entry | null, wrong: StudyFailure | null): StudyFailure[] => {
+    const list = entries.flatMap(({ failure }) => failure ?? []);
+    if (wrong) list.push(wrong);
+    if (entry && grid.failure) list.push({ ...grid.failure, label: entry.label });
+    return list;
+  };
+
+  const publish = (change: Partial<StudySnapshot> = {}): void => {
+    const previous = snapshot;
+    const { progress } = round;
+    const next = { ...snapshot, ...change, progress };
+    snapshot = { ...next, status: statusOf(next, entries.length) };
+    for (const listener of [...listeners]) listener(snapshot, previous);
+    if (progress !== null || snapshot.progress !== null) return;
+    for (const resolve of waiting) resolve(snapshot);
+    waiting.clear();
+  };
+
+  const read = async (entry: Entry, bytes: Uint8Array, given: RecordingOptions): Promise<void> => {
+    const controller = new AbortController();
+    const piece = round.begin('open', weights.open);
+    entry.stop = () => {
+      controller.abort();
+      piece.end();
+    };
+    try {
+      const params = { bytes, options: { ...given, label: entry.label } };
+      const { signal } = controller;
+      const recording = await pool().run('open', params, { signal, onProgress: (p) => piece.report(p) });
+      if (!signal.aborted) entry.recording = recording;
+    } catch (thrown) {
+      if (!controller.signal.aborted) entry.failure = { ...failureOf(thrown), label: entry.label };
+    }
+    if (controller.signal.aborted) return;
+    entry.stop = null;
+    // The next pieces begin before this one ends, so that the round does not come to rest between them.
+    update();
+    piece.end();
+    publish();
+  };
+
+  const remove = (gone: readonly Entry[]): void => {
+    for (const entry of gone) {
+      entry.stop?.();
+      entries.splice(entries.indexOf(entry), 1);
+    }
+    update({ cursor: entries.length > 0 ? snapshot.cursor : null });
+  };
+
+  return {
+    get snapshot() {
+      return snapshot;
+    },
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    async addRecording(bytes, given) {
+      made++;
+      const key = `recording-${made}`;
+      if (disposed) return key;
+      const entry: Entry = { key, label: given.label ?? '', recording: null, failure: null, stop: null };
+      entries.push(entry);
+      const reading = read(entry, new Uint8Array(bytes), given);
+      publish();
+      await reading;
+      return key;
+    },
+    removeRecording(key) {
+      remove(entries.filter((entry) => entry.key === key));
+    },
+    clear() {
+      remove([...entries]);
+    },
+    setActive(index) {
+      const entry = readable()[index];
+      if (!entry || entry.key === chosen) return;
+      chosen = entry.key;
+      update({ selectedRidge: null });
+    },
+    setRoom(room) {
+      if (JSON.stringify(room) !== JSON.stringify(snapshot.room)) update({ room });
+    },
+    setChoices(some) {
+      const choices = { ...snapshot.choices, ...some };
+      if (JSON.stringify(choices) !== JSON.stringify(snapshot.choices)) update({ choices });
+    },
+    setCursor(cursor) {
+      if (!disposed && JSON.stringify(cursor) !== JSON.stringify(snapshot.cursor)) publish({ cursor });
+    },
+    selectRidge(index) {
+      const known = index !== null && snapshot.diagnosis?.ridges[index] ? index : null;
+      if (!disposed && known !== snapshot.selectedRidge) publish({ selectedRidge: known });
+    },
+    settled: () =>
+      round.progress === null || disposed
+        ? Promise.resolve(snapshot)
+        : new Promise((resolve) => waiting.add(resolve)),
+    dispose() {
+      if (disposed) return;
+      for (const { stop } of entries) stop?.();
+      grid.follow(null);
+      disposed = true;
+      listeners.clear();
+      for (const resolve of waiting) resolve(snapshot);
+      waiting.clear();
+    },
+  };
+}
+
+function statusOf(snapshot: StudySnapshot, count: number): StudySnapshot['status'] {
+  if (snapshot.progress) return 'working';
+  if (count === 0) return 'empty';
+  return snapshot.grid || snapshot.diagnosis ? 'ready' : 'error';
+}
+
+/** The old list where the new one says the same, so that who compares by identity sees no change. */
+function sameList<T>(old: readonly T[], list: readonly T[]): readonly T[] {
+  return old.length === list.length && JSON.stringify(old.map(mark)) === JSON.stringify(list.map(mark))
+    ? old
+    : list;
+}
+
+const marks = new WeakMap<object, number>();
+let lastMark = 0;
+
+/** Recordings are compared by identity, since their samples are long; failures by what they say. */
+function mark(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null || !('samples' in value)) return value;
+  if (!marks.has(value)) marks.set(value, ++lastMark);
+  return marks.get(value);
+}
