@@ -29,10 +29,10 @@ export function dcOffset(samples: Float64Array, sampleRate: number): DcOffset {
   return { offset, evident };
 }
 
-/** The samples less their constant offset; the same array where there is none. An offset that ends makes a step. */
+/** The samples less their constant offset where it is evident, else the same array. An offset that ends makes a step. */
 export function withoutOffset(samples: Float64Array, sampleRate: number): Float64Array {
-  const { offset } = dcOffset(samples, sampleRate);
-  return offset === 0 ? samples : samples.map((value) => value - offset);
+  const { offset, evident } = dcOffset(samples, sampleRate);
+  return !evident ? samples : samples.map((value) => value - offset);
 }
 
 /** `dc` with the offset re full scale and re the peak. The samples keep it: analysis filters do not pass it. */
