@@ -3,6 +3,7 @@ import { captions } from './captions.js';
 import { commandErrors } from './errors-command.js';
 import { fileErrors } from './errors-files.js';
 import { houseErrors } from './errors-house.js';
+import { studyErrors } from './errors-study.js';
 import { pageErrors } from './errors-page.js';
 import { notes } from './notes.js';
 import { cautions, remedies } from './remedies.js';
@@ -11,7 +12,7 @@ import { views } from './views.js';
 
 export const english: Words = {
   language: 'en',
-  errors: { ...fileErrors, ...houseErrors, ...commandErrors, ...pageErrors },
+  errors: { ...fileErrors, ...houseErrors, ...studyErrors, ...commandErrors, ...pageErrors },
   notes,
   remedies,
   captions,

@@ -36,18 +36,23 @@ export const notes: Readonly<Record<string, Sentence>> = {
     const why: Record<string, string> = {
       'only-live': ': the others are silent',
       first: ': several are live, and the first is taken unless another is named',
-      loopback: ': another looks like a loopback and is not the room',
+      asked: ', as asked',
     };
-    return `Channel ${channel}${of} is read${why[String(p.reason ?? '')] ?? ''}. Channels are never summed; name another if this is not the microphone.`;
+    const loopbacks = p.loopbackChosen
+      ? ' It looks like a loopback, and not like a room.'
+      : p.loopbacks
+        ? ` Channel ${String(p.loopbacks)} looks like a loopback, and not like a room.`
+        : '';
+    return `Channel ${channel}${of} is read${why[String(p.reason ?? '')] ?? ''}.${loopbacks} Channels are never summed; name another if this is not the microphone.`;
   },
   'rate-suspect': (p, n) =>
     `The sample rate may be wrong: every resonance is off by one common ratio${clause(p, 'ratio', (r) => ` of ${n.number(r, 3)}`)}${given(p, 'labelledRate') && given(p, 'likelyRate') ? `, as of ${n.integer(at(p, 'likelyRate'))} Hz data labelled ${n.integer(at(p, 'labelledRate'))} Hz` : ''}. Check how the file was exported.`,
-  'not-finite': (p, n) =>
-    `${given(p, 'count') ? `${n.integer(at(p, 'count'))} ${plural(at(p, 'count'), 'sample')}` : 'Some samples'} of ${given(p, 'channel') ? `channel ${n.text(p.channel)}` : 'another channel'} are not numbers. That channel is not read.`,
+  'not-finite': (p) =>
+    `${p.channels ? `Channel ${String(p.channels)} holds` : 'Another channel holds'} samples that are not numbers, and is not read.`,
   silent: (p) =>
     `${typeof p.count === 'number' && p.count > 1 ? `${p.count} channels are` : `Channel ${String(p.channel ?? '')} is`.replace('  ', ' ')} silent and not read.`,
   dc: (p, n) =>
-    `The samples stand off zero${clause(p, 'fraction', (f) => ` by ${n.percent(Math.abs(f), 1)} of the peak`)}. This offset is not sound; it is left out below the lowest frequency shown.`,
+    `The samples stand off zero${clause(p, 'shareOfPeak', (f) => ` by ${n.percent(Math.abs(f), 1)} of the peak`)}. This offset is not sound; it is left out below the lowest frequency shown.`,
   'size-guessed': (p, n) => {
     const why: Record<string, string> = {
       absent: 'The file does not say how many samples it holds',

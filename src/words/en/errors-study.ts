@@ -1,0 +1,20 @@
+import type { Sentence } from '../types.js';
+
+/** Refusals of a picture or a fit: the file is sound, but what was asked of it is not. */
+export const studyErrors: Readonly<Record<string, Sentence>> = {
+  'band-bounds': (p, n) =>
+    `A frequency of ${n.significant(p.value, 4)} Hz is outside what is read (${n.text(p.from)} to ${n.text(p.to)} Hz).`,
+  'band-order': (p, n) =>
+    `The lowest frequency shown, ${n.significant(p.fromHz, 4)} Hz, must lie below the highest, ${n.significant(p.toHz, 4)} Hz.`,
+  'grid-method': (p, n) => `The method “${n.text(p.method)}” is not computed. Choose sliding or cumulative.`,
+  'grid-frequencies': (p, n) =>
+    `A picture needs at least two frequencies; ${n.text(p.count)} ${p.count === 1 ? 'was' : 'were'} given.`,
+  'grid-top': (p, n) =>
+    `Frequencies up to ${n.significant(p.toHz, 4)} Hz were asked for; at this file's sample rate they must lie above 0 and reach at most ${n.significant(p.highestHz, 4)} Hz.`,
+  'grid-window': (p, n) =>
+    `A window of ${n.significant(p.seconds)} s is outside ${n.text(p.from)} to ${n.text(p.to)} s.`,
+  'grid-step': (p, n) =>
+    `Steps of ${n.significant(p.step)} s over ${n.significant(p.span)} s make no picture. Steps start at 0.5 ms, and a picture holds at most 20000 of them.`,
+  'grid-silent': () =>
+    'There is no sound at the onset in this band: the first slice holds nothing but zeros, so no level can be given relative to it.',
+};
