@@ -8,6 +8,8 @@ export const commandErrors: Readonly<Record<string, Sentence>> = {
     `“${n.text(p.name)}” is no option of “ringdown ${n.text(p.command)}”. “ringdown ${n.text(p.command)} --help” lists them.`,
   'option-value': (p, n) => `The option --${n.text(p.name)} needs a value behind it.`,
   'option-flag': (p, n) => `The option --${n.text(p.name)} takes no value.`,
+  'option-once': (p, n) => `--${n.text(p.name)} was given more than once.`,
+  'option-integer': (p, n) => `--${n.text(p.name)} ${n.significant(p.value, 6)} is not a whole number.`,
   'option-number': (p, n) =>
     `--${n.text(p.name)} “${n.text(p.text)}” is not a number. Digits with a decimal point or comma are read.`,
   'option-range': (p, n) =>

@@ -75,6 +75,7 @@ export const stages: Readonly<Record<string, string>> = {
   decimate: 'Reducing the sample rate',
   grid: 'Computing the picture',
   floor: 'Finding the noise floor',
+  bands: 'Reading the decay per band',
   fit: 'Fitting resonances',
   diagnose: 'Comparing with limits and modes',
   synth: 'Computing the impulse response',

@@ -1,0 +1,102 @@
+import { computeGrid, logFrequencies, type Grid, type GridMethod } from '../decay/index.js';
+import { openRecording, type Recording } from '../signal/index.js';
+import { drain } from '../study/drain.js';
+import { engineVersion } from '../study/version.js';
+import { gridCaption, type Speaker } from '../words/index.js';
+import { readBand } from './band.js';
+import { exitStatus, type CommandIo } from './io.js';
+import { gridDocument, refusalDocument } from './json.js';
+import type { OptionSpecs, Words } from './options.js';
+import { oneFile, refuse } from './files.js';
+import { table, wrap } from './table.js';
+import { RingdownError } from '../signal/index.js';
+
+export const gridOptions: OptionSpecs = {
+  ...{ method: {}, window: {}, step: {}, span: {}, from: {}, to: {}, channel: {} },
+  ...{ csv: { flag: true }, json: { flag: true } },
+};
+
+const methods: readonly GridMethod[] = ['sliding', 'cumulative'];
+
+/** `ringdown grid`: level over time and frequency of one recording. */
+export async function grid(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {
+  const file = oneFile(words);
+  if (words.has('csv') && words.has('json'))
+    throw new RingdownError('option-both', { name: 'csv', other: 'json' });
+  const { fromHz, toHz } = readBand(words);
+  const params = {
+    method: words.choice('method', methods) ?? 'sliding',
+    windowSeconds: words.number('window', 0.005, 10) ?? 0.3,
+    stepSeconds: words.number('step', 0.0005, 1) ?? 0.01,
+    spanSeconds: words.number('span', 0.01, 20) ?? 1,
+    frequenciesHz: logFrequencies(fromHz, toHz),
+  };
+  const channel = words.integer('channel', 1, 1024) ?? undefined;
+  try {
+    const recording = openRecording(await io.readFile(file), { label: file, channel });
+    const result = drain(computeGrid(recording, params));
+    if (words.has('json')) io.out(`${JSON.stringify(gridDocument(file, recording.hash, result))}\n`);
+    else io.out(`${words.has('csv') ? gridCsv(recording, result) : gridText(recording, result, speaker)}\n`);
+    return exitStatus.done;
+  } catch (thrown) {
+    const { code, message } = refuse(file, thrown, io, speaker);
+    if (words.has('json')) io.out(`${JSON.stringify(refusalDocument(file, code, message))}\n`);
+    return exitStatus.refused;
+  }
+}
+
+/**
+ * Comma-separated values as in RFC 4180, with a decimal point: frequencies across, times down, dB within. Lines that
+ * begin with # say of what file and how it was made.
+ */
+function gridCsv(recording: Recording, { frequenciesHz, timesSeconds, levelsDb, ...grid }: Grid): string {
+  const columns = frequenciesHz.length;
+  const lines = [
+    `# ringdown ${engineVersion}; SHA-256 ${recording.hash}; channel ${recording.channel}`,
+    `# ${grid.method}; window ${grid.windowSeconds} s; step ${grid.stepSeconds} s; 0 dB = ${grid.referenceDbFs.toFixed(2)} dB re full scale; time from the onset`,
+    ['seconds', ...Array.from(frequenciesHz, (f) => `${f.toFixed(3)} Hz`)].join(','),
+  ];
+  timesSeconds.forEach((time, t) => {
+    const row = Array.from(levelsDb.subarray(t * columns, (t + 1) * columns), (level) => level.toFixed(2));
+    lines.push([time.toFixed(4), ...row].join(','));
+  });
+  return lines.join('\n');
+}
+
+/** Steps of the picture in text, s. */
+const textSteps = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5];
+
+/** A picture in numbers: about ten frequencies across, about twenty times down. */
+function gridText(recording: Recording, grid: Grid, speaker: Speaker): string {
+  const { frequenciesHz, timesSeconds, levelsDb, limits } = grid;
+  const columns = frequenciesHz.length;
+  const every = Math.max(1, Math.ceil(columns / 11));
+  const picks = Array.from({ length: Math.ceil(columns / every) }, (_, i) => i * every);
+  const span = timesSeconds[timesSeconds.length - 1];
+  const apart = textSteps.find((step) => span / step <= 21 && step >= grid.stepSeconds) ?? grid.stepSeconds;
+  const rows: string[][] = [];
+  let next = 0;
+  timesSeconds.forEach((time, t) => {
+    if (time < next - 1e-9) return;
+    next += apart;
+    const cell = (f: number): string => {
+      const level = levelsDb[t * columns + f];
+      const lost = time > limits.dataEndSeconds || frequenciesHz[f] < limits.lowestHz[t];
+      if (lost) return '.';
+      return level <= limits.noiseFloorDb[f] ? `(${level.toFixed(0)})` : level.toFixed(0);
+    };
+    rows.push([time.toFixed(3), ...picks.map(cell)]);
+  });
+  const heads = [
+    { head: 's', right: true },
+    ...picks.map((f) => ({ head: `${frequenciesHz[f].toFixed(0)} Hz`, right: true })),
+  ];
+  const legend = 'dB; in brackets where it is noise, a dot where there is no data or no meaning.';
+  return [
+    `${recording.label}, channel ${recording.channel}`,
+    wrap(gridCaption(speaker, grid)),
+    legend,
+    '',
+    table(heads, rows),
+  ].join('\n');
+}

@@ -1,0 +1,106 @@
+/** What each command does and takes. The lines are the help's own; nothing is made from them. */
+const roomHelp = [
+  ['--room LxWxH', 'sides in metres, as 5.3x4.1x2.7 or 16x12x8 ft; 4,5 is read as 4.5'],
+  ['--temperature C', 'of the air, for the speed of sound (20)'],
+  ['--humidity PERCENT', 'relative humidity, for the speed of sound'],
+  ['--speed M/S', 'speed of sound itself, instead of the two above'],
+] as const;
+
+const bandHelp = [
+  ['--from HZ', 'lowest frequency (20)'],
+  ['--to HZ', 'highest frequency (200)'],
+] as const;
+
+const channelHelp = ['--channel N', 'channel to read, counted from 1; never summed'] as const;
+const absorptionHelp = [
+  '--absorption A',
+  'of all walls, or six: x=0, x=L, y=0, y=W, floor, ceiling',
+] as const;
+const jsonHelp = ['--json', 'one JSON document per file and line, version 1'] as const;
+
+interface Help {
+  readonly usage: string;
+  readonly does: string;
+  readonly options: readonly (readonly [string, string])[];
+  readonly more: readonly string[];
+}
+
+export const help: Readonly<Record<string, Help>> = {
+  diagnose: {
+    usage: 'ringdown diagnose FILE... [options]',
+    does: 'Reads impulse responses (WAV), fits what rings, and flags the ridges that hang, each with its limit, candidate room modes and what might help.',
+    options: [
+      ...roomHelp,
+      channelHelp,
+      ...bandHelp,
+      ['--limit NAME', 'audibility (default), target, or neighbours'],
+      ['--seat X,Y,Z', 'place of the microphone, m from one low corner; once, or once per file'],
+      ['--source X,Y,Z', 'place of the source, likewise'],
+      jsonHelp,
+    ],
+    more: ['Each file is read on its own. A refused file does not stop the others.'],
+  },
+  grid: {
+    usage: 'ringdown grid FILE [options]',
+    does: 'Computes level over time and frequency, the numbers of a waterfall or spectrogram.',
+    options: [
+      ['--method NAME', 'sliding (default) or cumulative'],
+      ['--window S', 'length of the window (0.3)'],
+      ['--step S', 'time between slices (0.01)'],
+      ['--span S', 'time shown from the onset (1)'],
+      ...bandHelp,
+      channelHelp,
+      ['--csv', 'all levels as comma-separated values'],
+      ['--json', 'all levels and limits as one JSON document'],
+    ],
+    more: ['Without --csv or --json a short table is printed.'],
+  },
+  modes: {
+    usage: 'ringdown modes --room LxWxH [options]',
+    does: 'Lists the standing waves of a box with rigid walls.',
+    options: [...roomHelp, absorptionHelp, ['--to HZ', 'highest frequency (200)'], jsonHelp],
+    more: [],
+  },
+  synth: {
+    usage: 'ringdown synth --room LxWxH --seat X,Y,Z --source X,Y,Z --out FILE.wav [options]',
+    does: 'Computes the impulse response of a box between two places as a sum of its modes, and writes it as a float WAV file.',
+    options: [
+      ...roomHelp,
+      ['--seat X,Y,Z', 'place of the microphone, m from one low corner'],
+      ['--source X,Y,Z', 'place of the source'],
+      absorptionHelp,
+      ['--seconds S', 'length (2)'],
+      ['--rate HZ', 'sample rate (48000)'],
+      ['--seed N', 'of the noise: the same seed gives the same file (1)'],
+      ['--out FILE.wav', 'where to write'],
+    ],
+    more: [],
+  },
+};
+
+export const commandNames = Object.keys(help);
+
+const columns = (rows: readonly (readonly [string, string])[]): string => {
+  const width = Math.max(...rows.map(([left]) => left.length));
+  return rows.map(([left, right]) => `  ${left.padEnd(width)}  ${right}`).join('\n');
+};
+
+export function commandHelp(name: string): string {
+  const { usage, does, options, more } = help[name];
+  return [`Usage: ${usage}`, '', does, '', columns(options), ...(more.length ? ['', ...more] : []), ''].join(
+    '\n',
+  );
+}
+
+export function generalHelp(): string {
+  const rows = commandNames.map((name) => [name, help[name].does] as const);
+  return [
+    'Usage: ringdown COMMAND ...',
+    '',
+    columns(rows),
+    '',
+    '“ringdown COMMAND --help” lists the options of a command; “ringdown --version” prints the version.',
+    'Exit status: 0 done; 1 a file was refused (the others are still done); 2 the call is off.',
+    '',
+  ].join('\n');
+}

@@ -1,0 +1,146 @@
+import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/types.js';
+import type { Grid } from '../decay/index.js';
+import type { Resonance } from '../resonance/types.js';
+import type { RoomPrediction } from '../room/index.js';
+import type { Note } from '../signal/index.js';
+import type { Speaker } from '../words/index.js';
+import { engineVersion } from '../study/version.js';
+
+/** Version of the documents' form: it changes when a field changes its name or its meaning. */
+const version = 1;
+
+/** JSON has no infinity and no NaN: what is not known is null. */
+const finite = (value: number | null | undefined): number | null =>
+  typeof value === 'number' && Number.isFinite(value) ? value : null;
+
+const params = (given: Readonly<Record<string, unknown>>): Record<string, unknown> =>
+  Object.fromEntries(
+    Object.entries(given).map(([name, value]) => [name, typeof value === 'number' ? finite(value) : value]),
+  );
+
+const noteDocument = (note: Note, speaker: Speaker) => ({
+  ...params(note.params),
+  code: note.code,
+  message: speaker.note(note),
+});
+
+const fileDocument = (file: FileFacts, speaker: Speaker) => ({
+  file: file.label,
+  hash: file.hash,
+  sampleRate: file.sampleRate,
+  channels: file.channelCount,
+  channel: file.channel,
+  seconds: finite(file.durationSeconds),
+  onset: finite(file.onsetSeconds),
+  range: file.range.map(({ fromHz, toHz, rangeDb }) => ({
+    from: finite(fromHz),
+    to: finite(toHz),
+    decibels: finite(rangeDb),
+  })),
+  notes: file.notes.map((note) => noteDocument(note, speaker)),
+});
+
+const resonanceDocument = (r: Resonance) => ({
+  frequency: finite(r.frequencyHz),
+  frequencySd: finite(r.frequencySdHz),
+  decayTime: finite(r.decayTimeSeconds),
+  decayTimeSd: finite(r.decayTimeSdSeconds),
+  ...(r.kind === 'two-slopes' ? { decayTimeEarly: finite(r.decayTimeEarlySeconds) } : {}),
+  q: finite(r.q),
+  level: finite(r.levelDb),
+  levels: r.levelsDb.map(finite),
+  kind: r.kind,
+  fit: { from: finite(r.fitFromSeconds), to: finite(r.fitToSeconds) },
+});
+
+const ridgeDocument = (ridge: Ridge, speaker: Speaker) => ({
+  resonance: ridge.resonance,
+  frequency: finite(ridge.frequencyHz),
+  decayTime: finite(ridge.decayTimeSeconds),
+  limit: finite(ridge.limitSeconds),
+  excess: finite(ridge.excess),
+  limitName: ridge.limitName,
+  audible: ridge.audible,
+  cause: ridge.cause,
+  seats: [...ridge.seats],
+  candidates: ridge.candidates.map((candidate) => ({
+    order: [...candidate.order],
+    kind: candidate.kind,
+    frequency: finite(candidate.frequencyHz),
+    deviation: finite(candidate.deviation),
+    weight: finite(candidate.weight),
+    shapeMatch: finite(candidate.shapeMatch),
+  })),
+  remedies: ridge.remedies.map((remedy) => ({
+    ...params(remedy.params),
+    kind: remedy.kind,
+    message: speaker.remedy(remedy),
+  })),
+});
+
+const roomFields = (prediction: RoomPrediction) => {
+  const { size, speedOfSoundMetresPerSecond } = prediction.room;
+  return {
+    size: [size.lengthMetres, size.widthMetres, size.heightMetres],
+    volume: finite(prediction.volumeCubicMetres),
+    speedOfSound: finite(speedOfSoundMetresPerSecond),
+    transitionFrequency: finite(prediction.transitionFrequencyHz),
+    modes: prediction.modes.map(({ order, kind, frequencyHz, decayTimeSeconds }) => ({
+      order: [...order],
+      kind,
+      frequency: finite(frequencyHz),
+      decayTime: finite(decayTimeSeconds),
+    })),
+  };
+};
+
+export const roomDocument = (prediction: RoomPrediction) => ({ version, room: roomFields(prediction) });
+
+export const diagnosisDocument = (diagnosis: Diagnosis, speaker: Speaker) => ({
+  version,
+  files: diagnosis.files.map((file) => fileDocument(file, speaker)),
+  resonances: diagnosis.resonances.map(resonanceDocument),
+  ridges: diagnosis.ridges.map((ridge) => ridgeDocument(ridge, speaker)),
+  room: diagnosis.room && roomFields(diagnosis.room),
+});
+
+/** In place of a document: which file was refused, and why. */
+export const refusalDocument = (file: string, code: string, message: string) => ({
+  version,
+  file,
+  error: { code, message },
+});
+
+/** Levels row by row, one row per time; null where nothing is known of a limit. */
+export const gridDocument = (file: string, hash: string, grid: Grid) => {
+  const columns = grid.frequenciesHz.length;
+  const numbers = (list: ArrayLike<number>) => Array.from(list, finite);
+  return {
+    version,
+    file,
+    hash,
+    engine: engineVersion,
+    method: grid.method,
+    window: grid.windowSeconds,
+    step: grid.stepSeconds,
+    from: finite(grid.frequenciesHz[0]),
+    to: finite(grid.frequenciesHz[columns - 1]),
+    reference: finite(grid.referenceDbFs),
+    frequencies: numbers(grid.frequenciesHz),
+    times: numbers(grid.timesSeconds),
+    levels: Array.from(grid.timesSeconds, (_, t) =>
+      numbers(grid.levelsDb.subarray(t * columns, (t + 1) * columns)).map(hundredths),
+    ),
+    limits: {
+      windowDecay: finite(grid.limits.windowDecaySeconds),
+      resolution: numbers(grid.limits.resolutionHz),
+      noiseFloor: numbers(grid.limits.noiseFloorDb),
+      dataEnd: finite(grid.limits.dataEndSeconds),
+      lowest: numbers(grid.limits.lowestHz),
+    },
+  };
+};
+
+/** A level is known to a hundredth of a decibel at best. */
+const hundredths = (value: number | null): number | null =>
+  value === null ? null : Math.round(value * 100) / 100;

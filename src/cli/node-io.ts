@@ -1,0 +1,44 @@
+import { readFile, stat, writeFile } from 'node:fs/promises';
+import { RingdownError } from '../signal/index.js';
+import type { CommandIo } from './io.js';
+
+/** Above this a file is no impulse response, and reading it would fill the memory. */
+const mostBytes = 2 ** 30;
+
+const codes: Readonly<Record<string, string>> = {
+  ENOENT: 'file-missing',
+  ENOTDIR: 'file-missing',
+  EISDIR: 'file-folder',
+  EACCES: 'file-forbidden',
+  EPERM: 'file-forbidden',
+};
+
+const systemCode = (thrown: unknown): string =>
+  thrown instanceof Error && 'code' in thrown ? String(thrown.code) : String(thrown);
+
+async function read(path: string): Promise<Uint8Array> {
+  try {
+    const { size } = await stat(path);
+    if (size > mostBytes)
+      throw new RingdownError('file-too-large', { megabytes: size / 1e6, most: mostBytes / 1e6 });
+    return new Uint8Array(await readFile(path));
+  } catch (thrown) {
+    if (thrown instanceof RingdownError) throw thrown;
+    const detail = systemCode(thrown);
+    throw new RingdownError(codes[detail] ?? 'file-unreadable', { detail });
+  }
+}
+
+/** Files and streams of this process. */
+export const nodeIo: CommandIo = {
+  out: (text) => void process.stdout.write(text),
+  err: (text) => void process.stderr.write(text),
+  readFile: read,
+  async writeFile(path, bytes) {
+    try {
+      await writeFile(path, bytes);
+    } catch (thrown) {
+      throw new RingdownError('file-unwritable', { path, detail: systemCode(thrown) });
+    }
+  },
+};

@@ -1,0 +1,59 @@
+import { RingdownError } from '../signal/index.js';
+import { failureOf } from '../study/failure.js';
+import { engineVersion } from '../study/version.js';
+import { createSpeaker, type Speaker } from '../words/index.js';
+import { grid, gridOptions } from './grid.js';
+import { commandHelp, commandNames, generalHelp } from './help.js';
+import { exitStatus, type CommandIo } from './io.js';
+import { modes, modesOptions } from './modes.js';
+import { readWords, type OptionSpecs, type Words } from './options.js';
+
+interface Command {
+  readonly options: OptionSpecs;
+  run(words: Words, io: CommandIo, speaker: Speaker): number | Promise<number>;
+}
+
+const commands: Readonly<Record<string, Command>> = {
+  grid: { options: gridOptions, run: grid },
+  modes: { options: modesOptions, run: modes },
+};
+
+/**
+ * The command `ringdown`.
+ *
+ * @param argv Words of the call behind the program's name.
+ * @returns Exit status: 0 done, 1 a file was refused, 2 the call's words are off
+ */
+export async function run(argv: readonly string[], io: CommandIo): Promise<number> {
+  // Plain blanks and English numbers: output of a command is read by programs too.
+  const speaker = createSpeaker('en', { space: ' ' });
+  try {
+    const [name, ...rest] = argv;
+    if (name === '--help' || name === '-h' || name === 'help') {
+      io.out(rest[0] && commandNames.includes(rest[0]) ? commandHelp(rest[0]) : generalHelp());
+      return exitStatus.done;
+    }
+    if (name === '--version') {
+      io.out(`${engineVersion}\n`);
+      return exitStatus.done;
+    }
+    if (name === undefined || name.startsWith('-'))
+      throw new RingdownError('command-none', { commands: commandNames.join(', ') });
+    if (!Object.hasOwn(commands, name))
+      throw new RingdownError('command-unknown', { name, commands: commandNames.join(', ') });
+    if (asksForHelp(rest)) {
+      io.out(commandHelp(name));
+      return exitStatus.done;
+    }
+    const command = commands[name];
+    return await command.run(readWords(name, rest, command.options), io, speaker);
+  } catch (thrown) {
+    io.err(`${speaker.error(failureOf(thrown))}\n`);
+    return exitStatus.misused;
+  }
+}
+
+const asksForHelp = (args: readonly string[]): boolean => {
+  const end = args.indexOf('--');
+  return args.slice(0, end < 0 ? args.length : end).some((word) => word === '--help' || word === '-h');
+};

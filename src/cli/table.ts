@@ -1,0 +1,39 @@
+/** Plain text in columns, for a terminal. */
+export interface Column {
+  readonly head: string;
+  /** Numbers stand right, words left. */
+  readonly right?: boolean;
+}
+
+/** Characters that take no column of their own, as a combining accent does, are not met in our words. */
+const width = (text: string): number => [...text].length;
+
+/** A table without lines: heads, then rows, two blanks between columns, none at the end of a line. */
+export function table(columns: readonly Column[], rows: readonly (readonly string[])[]): string {
+  const widths = columns.map(({ head }, i) =>
+    Math.max(width(head), ...rows.map((row) => width(row[i] ?? ''))),
+  );
+  const line = (cells: readonly string[]): string =>
+    columns
+      .map(({ right }, i) => {
+        const cell = cells[i] ?? '';
+        const blanks = ' '.repeat(widths[i] - width(cell));
+        return right ? blanks + cell : cell + blanks;
+      })
+      .join('  ')
+      .trimEnd();
+  return [columns.map(({ head }) => head), ...rows].map(line).join('\n');
+}
+
+/** A sentence broken into lines of at most `columns`, each but the first indented. */
+export function wrap(text: string, columns = 100, indent = '  '): string {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line && width(line) + 1 + width(word) > columns) {
+      lines.push(line);
+      line = indent + word;
+    } else line = line ? `${line} ${word}` : word;
+  }
+  return [...lines, line].join('\n');
+}
