@@ -63,6 +63,9 @@ function gridCsv(recording: Recording, { frequenciesHz, timesSeconds, levelsDb, 
   return lines.join('\n');
 }
 
+/** Whole decibels; minus zero is zero. */
+const text = (level: number): string => (Math.round(level) || 0).toFixed(0);
+
 /** Steps of the picture in text, s. */
 const textSteps = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5];
 
@@ -83,7 +86,7 @@ function gridText(recording: Recording, grid: Grid, speaker: Speaker): string {
       const level = levelsDb[t * columns + f];
       const lost = time > limits.dataEndSeconds || frequenciesHz[f] < limits.lowestHz[t];
       if (lost) return '.';
-      return level <= limits.noiseFloorDb[f] ? `(${level.toFixed(0)})` : level.toFixed(0);
+      return level <= limits.noiseFloorDb[f] ? `(${text(level)})` : text(level);
     };
     rows.push([time.toFixed(3), ...picks.map(cell)]);
   });

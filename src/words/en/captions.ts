@@ -25,7 +25,8 @@ export const captions: Readonly<Record<string, Sentence>> = {
       : `relative level: 0 dB is the loudest point of the first slice (${n.decibels(p.referenceDbFs, 1)} re full scale)`,
   'window-decay': (p, n) => `the window alone falls 60 dB in ${n.seconds(p.windowDecaySeconds)}`,
   range: (p, n) => `${n.decibels(p.rangeDb)} shown`,
-  'data-end': (p, n) => `the recording ends ${n.seconds(p.dataEndSeconds)} after the onset`,
+  'data-end': (p, n) =>
+    `slices later than ${n.seconds(p.dataEndSeconds)} reach past the end of the recording`,
   'fit-window': (p, n) =>
     `Fitted to the samples from ${n.seconds(p.fromSeconds, 3)} to ${n.seconds(p.toSeconds, 2)} after the onset`,
   spacing: (p, n) =>
