@@ -1,0 +1,4 @@
+import { RingdownRecording } from '../elements/recording/recording.js';
+import { defineElement } from './define-element.js';
+
+defineElement('ringdown-recording', RingdownRecording);

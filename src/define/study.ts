@@ -1,0 +1,4 @@
+import { RingdownStudy } from '../elements/study/study.js';
+import { defineElement } from './define-element.js';
+
+defineElement('ringdown-study', RingdownStudy);

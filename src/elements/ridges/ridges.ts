@@ -1,0 +1,251 @@
+import { html, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import { styleMap } from 'lit/directives/style-map.js';
+import type { StudySnapshot } from '../../study/types.js';
+import { orderText, ridgeRows } from '../shared/ridges.js';
+import type { Candidate, RidgeRow } from '../shared/ridges.js';
+import { tokens } from '../shared/styles.js';
+import { ViewElement } from '../shared/view-element.js';
+import { ridgesStyles } from './styles.js';
+
+type Diagnosis = NonNullable<StudySnapshot['diagnosis']>;
+
+/** Candidates that stand in the cell; the rest is one click away. */
+const candidatesShown = 3;
+
+/**
+ * The flagged ridges as a table: the twin of every picture for those who do not see them, and the place where the
+ * evidence is written out. Worst first, by how far each exceeds its limit. Selecting a row selects the ridge everywhere.
+ *
+ * @summary Table of the ridges that hang, with limits, candidates and what may help.
+ * @tag ringdown-ridges
+ *
+ * @fires {CustomEvent<RidgeSelectDetail>} ringdown-ridge-select - The user selected a ridge.
+ * @fires {CustomEvent<ProgressDetail>} ringdown-progress - Of its own study, where it has a `src`.
+ * @fires {CustomEvent<ReadyDetail>} ringdown-ready - Its own study is done.
+ * @fires {CustomEvent<ErrorDetail>} ringdown-error - Its own study refused something.
+ *
+ * @csspart base - All of it.
+ * @csspart table - The table.
+ * @csspart row - One ridge.
+ * @csspart caption - Name of the recording.
+ * @csspart foot - How to read the table.
+ * @csspart message - Why there is no table.
+ *
+ * @cssprop --ringdown-background - Ground; the page's where not given.
+ * @cssprop --ringdown-text - Text; the page's where not given.
+ * @cssprop --ringdown-accent - Selection and decay.
+ * @cssprop --ringdown-alert - What exceeds its limit.
+ *
+ * @cssstate busy - Something is being read or computed.
+ * @cssstate error - Nothing can be shown.
+ */
+export class RingdownRidges extends ViewElement {
+  static override styles = [tokens, ridgesStyles];
+
+  protected override render(): TemplateResult {
+    const { snapshot } = this;
+    const diagnosis = snapshot?.diagnosis ?? null;
+    return html`<div class="base" part="base">
+      ${this.veil(diagnosis !== null)}
+      ${snapshot && diagnosis ? this.#renderDiagnosis(snapshot, diagnosis) : nothing}
+    </div>`;
+  }
+
+  #renderDiagnosis(snapshot: StudySnapshot, diagnosis: Diagnosis): TemplateResult {
+    if (diagnosis.ridges.length > 0) return this.#renderTable(snapshot, diagnosis);
+    const { speaker } = this;
+    const refusals = diagnosis.fit.notes;
+    const { fromHz, toHz, limit } = snapshot.choices;
+    return html`<div class="empty" part="message">
+      <p class="title">${this.recordingLabel}</p>
+      ${
+        refusals.length > 0 && diagnosis.resonances.length === 0
+          ? refusals.map((note) => html`<p class="alert">${speaker.note(note)}</p>`)
+          : html`<p>
+                ${speaker.view('no-ridges', {
+                  limit: speaker.term('limits', limit),
+                  ...{ fromHz, toHz, count: diagnosis.resonances.length },
+                })}
+              </p>
+              <p class="faint">${speaker.view('no-ridges-node')}</p>`
+      }
+    </div>`;
+  }
+
+  #renderTable(snapshot: StudySnapshot, diagnosis: Diagnosis): TemplateResult {
+    const { speaker } = this;
+    const rows = ridgeRows(diagnosis);
+    const longest = Math.max(
+      ...rows.map(({ ridge }) => Math.max(ridge.decayTimeSeconds ?? 0, ridge.limitSeconds ?? 0)),
+    );
+    const heads = ['frequency', 'decayTime', 'q', 'limit', 'excess', 'audible', 'cause', 'candidates'];
+    // Roles are written out because the narrow layout changes `display`, and with it what some browsers expose.
+    return html`<table part="table" role="table" aria-describedby="foot">
+        <caption part="caption">
+          ${speaker.view('ridges-name', { label: this.recordingLabel })}
+        </caption>
+        <thead role="rowgroup">
+          <tr role="row">
+            ${heads.map(
+              (head) => html`<th role="columnheader" scope="col" class=${head}>${speaker.label(head)}</th>`,
+            )}
+          </tr>
+        </thead>
+        <tbody role="rowgroup">
+          ${repeat(
+            rows,
+            ({ index }) => index,
+            (row) => this.#renderRow(row, snapshot, longest, diagnosis.room !== null),
+          )}
+        </tbody>
+      </table>
+      <p class="foot" id="foot" part="foot">
+        ${speaker.view('ridges-foot')} ${diagnosis.room ? nothing : speaker.view('no-room')}
+        ${speaker.caution('licensed')}
+      </p>`;
+  }
+
+  #renderRow(row: RidgeRow, snapshot: StudySnapshot, longest: number, hasRoom: boolean): TemplateResult {
+    const { speaker } = this;
+    const { n } = speaker;
+    const { ridge, index } = row;
+    const selected = snapshot.selectedRidge === index;
+    const cell = (name: string, content: unknown, label = speaker.label(name)): TemplateResult =>
+      html`<td role="cell" class=${name} data-label=${label}>${content}</td>`;
+    const quiet = (text: string): TemplateResult | typeof nothing =>
+      text ? html`<span class="faint">${text}</span>` : nothing;
+    const frequency = n.plusMinus(ridge.frequencyHz, row.frequencySdHz, 'Hz');
+    const kind = row.kind && row.kind !== 'resolved' ? speaker.term('resonanceKinds', row.kind) : '';
+    return html`<tr
+      role="row"
+      part="row"
+      class=${selected ? 'selected' : ''}
+      @click=${(event: MouseEvent) => this.#press(event, index)}
+    >
+      <th role="rowheader" scope="row" class="frequency" data-label=${speaker.label('frequency')}>
+        <button
+          type="button"
+          aria-pressed=${selected}
+          title=${speaker.view('select-ridge', { frequency: n.hertz(ridge.frequencyHz) })}
+        >
+          ${frequency}
+        </button>
+        ${kind ? html`<span class="faint" title=${speaker.meaning('resonanceKinds', row.kind!)}>${kind}</span>` : nothing}
+        ${ridge.resonance === null ? quiet(speaker.view('unexplained')) : nothing}
+      </th>
+      ${cell(
+        'decayTime',
+        ridge.decayTimeSeconds === null
+          ? speaker.label('never')
+          : html`${n.plusMinus(ridge.decayTimeSeconds, ridge.decayTimeSdSeconds, 's')}
+            ${this.#renderBar(row, longest)}`,
+      )}
+      ${cell('q', row.q === null ? '–' : n.plusMinus(row.q, row.qSd))}
+      ${cell(
+        'limit',
+        html`${n.seconds(ridge.limitSeconds)} ${quiet(speaker.term('limits', ridge.limitName))}`,
+      )}
+      ${cell('excess', ridge.excess === null ? '–' : speaker.view('excess', { excess: ridge.excess }))}
+      ${cell(
+        'audible',
+        html`<span title=${speaker.meaning('audible', ridge.audible)}
+          >${speaker.term('audible', ridge.audible)}</span
+        >`,
+      )}
+      ${cell(
+        'cause',
+        html`<span title=${speaker.meaning('causes', ridge.cause)}
+          >${speaker.term('causes', ridge.cause)}</span
+        >`,
+      )}
+      ${cell('candidates', html`${this.#renderCandidates(row, hasRoom)}${this.#renderRemedies(row)}`)}
+    </tr>`;
+  }
+
+  /** Decay and limit on one scale for all rows, so that lengths can be compared down the column. */
+  #renderBar({ ridge }: RidgeRow, longest: number): TemplateResult | typeof nothing {
+    const { decayTimeSeconds, limitSeconds } = ridge;
+    if (decayTimeSeconds === null || limitSeconds === null) return nothing;
+    return html`<span
+      class="decay"
+      role="img"
+      aria-label=${this.speaker.view('excess-bar', { decayTimeSeconds, limitSeconds })}
+      style=${styleMap({
+        '--decay': String(decayTimeSeconds / longest),
+        '--limit': String(limitSeconds / longest),
+      })}
+      ><i></i><b></b
+    ></span>`;
+  }
+
+  #renderCandidates({ candidates, noneShare }: RidgeRow, hasRoom: boolean): TemplateResult | typeof nothing {
+    const { speaker } = this;
+    if (!hasRoom) return nothing;
+    const some = candidates.slice(0, candidatesShown);
+    const more = candidates.slice(candidatesShown);
+    return html`<ul class="candidates" role="list">
+        ${some.map((candidate) => this.#renderCandidate(candidate))}
+        ${candidates.length === 0 ? html`<li class="faint">${speaker.view('no-candidates')}</li>` : nothing}
+        ${candidates.length > 0 && more.length === 0 ? this.#renderNone(noneShare) : nothing}
+      </ul>
+      ${
+        more.length > 0
+          ? html`<details>
+              <summary>${speaker.view('more-candidates', { count: more.length })}</summary>
+              <ul class="candidates" role="list">
+                ${more.map((candidate) => this.#renderCandidate(candidate))} ${this.#renderNone(noneShare)}
+              </ul>
+            </details>`
+          : nothing
+      }`;
+  }
+
+  #renderNone(share: number): TemplateResult {
+    return html`<li class="faint" style="--share:${share}">
+      ${this.speaker.view('none-share', { share })}
+    </li>`;
+  }
+
+  #renderCandidate(candidate: Candidate): TemplateResult {
+    const { speaker } = this;
+    const { n } = speaker;
+    const kind = speaker.term('modeKinds', candidate.kind);
+    const text = speaker.view('candidate', {
+      order: orderText(candidate.order),
+      ...{ kind, frequencyHz: candidate.frequencyHz, weight: candidate.weight },
+    });
+    return html`<li style="--share:${candidate.weight}" title=${text}>
+      <span class="order">${orderText(candidate.order)}</span>
+      <span class="faint">${kind},</span> ${n.hertz(candidate.frequencyHz)}
+      <span class="weight">${n.percent(candidate.weight)}</span>
+    </li>`;
+  }
+
+  #renderRemedies({ ridge }: RidgeRow): TemplateResult | typeof nothing {
+    const { speaker } = this;
+    if (ridge.remedies.length === 0) return nothing;
+    return html`<details class="remedies">
+      <summary>${speaker.view('remedies')}</summary>
+      <ul>
+        ${ridge.remedies.map((remedy) => html`<li>${speaker.remedy(remedy)}</li>`)}
+      </ul>
+    </details>`;
+  }
+
+  /** The whole row is a target for the pointer; the button in it is the one for the keyboard. */
+  #press(event: MouseEvent, index: number): void {
+    const inDetails = event
+      .composedPath()
+      .some((node) => node instanceof HTMLElement && node.matches('details'));
+    if (inDetails || String(getSelection())) return;
+    this.selectRidge(this.snapshot?.selectedRidge === index ? null : index);
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'ringdown-ridges': RingdownRidges;
+  }
+}

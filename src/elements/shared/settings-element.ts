@@ -1,0 +1,86 @@
+import { property } from 'lit/decorators.js';
+import type { StudyFailure } from '../../study/types.js';
+import { RingdownElement } from './element.js';
+import type { PageSource } from './feed.js';
+import type { Given, Settings } from './settings.js';
+
+/** Attributes that an element shares with every other that can hold a study. Text is read as people type numbers. */
+export abstract class SettingsElement extends RingdownElement {
+  /** Address of one impulse response (WAV). */
+  @property() src: string | null = null;
+  /** What the recording is called; the file's name where not given. */
+  @property() label: string | null = null;
+  /** Which channel of the file, counted from 1; the only live one or the first where not given. */
+  @property() channel: Given = null;
+  /** Where it was measured, "x y z" in metres. */
+  @property() seat: Given = null;
+  /** Where the source stood, "x y z" in metres. */
+  @property() source: Given = null;
+  /** "before", "after", or any text. */
+  @property() stage: Given = null;
+  /** Length, width and height of the room, for example "5.3x4.1x2.7" (m) or "16x12x8 ft". */
+  @property() room: Given = null;
+  /** Of the air, °C; 20 where not given. */
+  @property() temperature: Given = null;
+  /** Relative humidity, %. */
+  @property() humidity: Given = null;
+  /** Speed of sound, m/s; from the air where not given. */
+  @property() speed: Given = null;
+  /** Absorption coefficient of the walls: one, or six (two ends, two sides, floor, ceiling). */
+  @property() absorption: Given = null;
+  /** Lowest frequency, Hz. */
+  @property({ attribute: 'from' }) fromHz: Given = null;
+  /** Highest frequency, Hz. */
+  @property({ attribute: 'to' }) toHz: Given = null;
+  /** "sliding", "cumulative" or "constant-q". */
+  @property() method: Given = null;
+  /** Length of the window, s. */
+  @property({ attribute: 'window' }) windowSeconds: Given = null;
+  /** Time between two slices, s. */
+  @property({ attribute: 'step' }) stepSeconds: Given = null;
+  /** Time shown, s from the onset. */
+  @property({ attribute: 'span' }) spanSeconds: Given = null;
+  /** What a decay is held against: "audibility", "target" or "neighbours". */
+  @property() limit: Given = null;
+  /** Range of levels shown, dB. */
+  @property({ attribute: 'range' }) rangeDb: Given = null;
+
+  ownSettings(): Settings {
+    const { room, temperature, humidity, speed, absorption, method, limit } = this;
+    return {
+      ...{ room, temperature, humidity, speed, absorption, method, limit },
+      from: this.fromHz,
+      to: this.toHz,
+      window: this.windowSeconds,
+      step: this.stepSeconds,
+      span: this.spanSeconds,
+      range: this.rangeDb,
+    };
+  }
+
+  ownSource(): PageSource | null {
+    const { src, label, seat, source, stage, channel } = this;
+    if (!src) return null;
+    return {
+      id: this,
+      url: this.#resolved(src),
+      data: null,
+      settings: { label, seat, source, stage, channel },
+    };
+  }
+
+  /** Against the page's base, as images are. */
+  #resolved(src: string): string {
+    try {
+      return new URL(src, this.ownerDocument.baseURI).href;
+    } catch {
+      return src;
+    }
+  }
+
+  /** A failure as the sentence that is shown, with the recording's name where there is one. */
+  describe(failure: StudyFailure): string {
+    const sentence = this.speaker.error(failure);
+    return failure.label ? this.speaker.view('failure-of', { label: failure.label, sentence }) : sentence;
+  }
+}

@@ -1,0 +1,80 @@
+import { html, nothing } from 'lit';
+import type { PropertyValues, TemplateResult } from 'lit';
+import { property } from 'lit/decorators.js';
+import type { Study, StudySnapshot } from '../../study/types.js';
+import { emit } from '../events.js';
+import type { Cursor } from '../../study/types.js';
+import { SettingsElement } from './settings-element.js';
+import { StudySource } from './source.js';
+
+/** An element that shows a study: its own, the one it is in, or the one named by `for`. */
+export abstract class ViewElement extends SettingsElement {
+  /** Id of a ringdown-study elsewhere on the page. */
+  @property({ attribute: 'for' }) htmlFor: string | null = null;
+
+  protected readonly found = new StudySource(this, () => this.#studyChanged());
+
+  /** The study that is shown, once there is one. */
+  get study(): Study | null {
+    return this.found.feed?.study ?? null;
+  }
+
+  /** What is shown, as data. */
+  get snapshot(): StudySnapshot | null {
+    return this.found.snapshot;
+  }
+
+  #studyChanged(): void {
+    this.setState('busy', this.snapshot?.status === 'working' || this.found.feed?.fetching === true);
+    this.setState('error', this.snapshot?.status === 'error');
+    this.requestUpdate();
+    this.snapshotChanged();
+  }
+
+  protected snapshotChanged(): void {}
+
+  protected override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
+    if (changed.size > 0) this.found.resolve();
+  }
+
+  protected moveCursor(cursor: Cursor | null): void {
+    const { study } = this;
+    if (!study) return;
+    study.setCursor(cursor);
+    emit(this, 'ringdown-cursor-change', { cursor });
+  }
+
+  protected selectRidge(ridge: number | null): void {
+    const { study } = this;
+    if (!study || study.snapshot.selectedRidge === ridge) return;
+    study.selectRidge(ridge);
+    emit(this, 'ringdown-ridge-select', { ridge });
+  }
+
+  protected get recordingLabel(): string {
+    const { snapshot } = this;
+    return snapshot?.recordings[snapshot.active]?.label || this.speaker.view('this-recording');
+  }
+
+  /** Why there is nothing to show, or nothing yet; null where there is. */
+  protected veil(shown: boolean): TemplateResult | null {
+    const { snapshot, speaker } = this;
+    const fetching = this.found.feed?.fetching === true;
+    const failures = this.found.failures;
+    if (shown) return null;
+    if (snapshot?.status === 'working' || fetching) {
+      const stage = snapshot?.progress ? speaker.stage(snapshot.progress.stage) : speaker.view('fetching');
+      const fraction = snapshot?.progress?.fraction ?? 0;
+      return html`<div class="veil" part="message">
+        <p class="sentence">${stage}</p>
+        <div class="bar" style="--fraction:${fraction}"><i></i></div>
+      </div>`;
+    }
+    if (failures.length > 0)
+      return html`<div class="veil error" part="message" role=${this.found.isOwn ? 'alert' : nothing}>
+        ${failures.map((failure) => html`<p class="sentence">${this.describe(failure)}</p>`)}
+      </div>`;
+    return html`<div class="veil" part="message"><p class="sentence">${speaker.view('empty')}</p></div>`;
+  }
+}

@@ -1,0 +1,130 @@
+import { css } from 'lit';
+
+export const studyStyles = css`
+  .base {
+    position: relative;
+  }
+
+  .bar {
+    position: relative;
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem 1.25rem;
+    padding-block: 0.6rem;
+    font-size: 0.9em;
+    border-block-end: 1px solid var(--_line);
+  }
+
+  .files {
+    display: inline-flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.3rem 0.75rem;
+  }
+
+  .files button {
+    border-color: var(--_text);
+    padding: 0.3em 0.8em;
+  }
+
+  .hint,
+  .status,
+  .chooser {
+    color: var(--_faint);
+  }
+
+  .chooser {
+    display: inline-flex;
+    align-items: baseline;
+    gap: 0.5em;
+    min-inline-size: 0;
+  }
+
+  select {
+    min-inline-size: 0;
+    max-inline-size: min(22em, 60cqi);
+    padding: 0.25em 0.4em;
+    border: 1px solid var(--_line);
+    border-radius: var(--_radius);
+    color: var(--_text);
+    background: Canvas;
+  }
+
+  .status {
+    margin-inline-start: auto;
+    text-align: end;
+  }
+
+  .progress {
+    position: absolute;
+    inset: auto 0 -1px;
+    block-size: 2px;
+    opacity: 0;
+    background: linear-gradient(var(--_accent), var(--_accent)) 0 0 / calc(100% * var(--fraction)) 100%
+      no-repeat;
+    transition: opacity 200ms 300ms;
+  }
+
+  .progress.on {
+    opacity: 1;
+    transition: none;
+  }
+
+  .messages p {
+    margin: 0.6rem 0 0;
+    max-inline-size: 80ch;
+  }
+
+  .alert {
+    padding-inline-start: 0.7em;
+    border-inline-start: 3px solid var(--_alert);
+    color: var(--_alert);
+  }
+
+  .notes {
+    margin-block-start: 0.5rem;
+    font-size: 0.85em;
+    color: var(--_faint);
+  }
+
+  .notes summary {
+    inline-size: max-content;
+    cursor: pointer;
+  }
+
+  .notes ul {
+    margin: 0.3em 0 0;
+    padding-inline-start: 1.2em;
+    max-inline-size: 80ch;
+  }
+
+  .drop {
+    position: absolute;
+    inset: -0.5rem;
+    z-index: 2;
+    display: grid;
+    place-content: start center;
+    padding-block-start: min(6rem, 30%);
+    border: 2px dashed var(--_accent);
+    border-radius: 6px;
+    font-weight: 600;
+    color: var(--_accent);
+    background: color-mix(in srgb, Canvas 82%, transparent);
+    pointer-events: none;
+  }
+
+  @container (max-width: 40rem) {
+    .status {
+      inline-size: 100%;
+      margin: 0;
+      text-align: start;
+    }
+  }
+
+  @media (prefers-reduced-motion: reduce) {
+    .progress {
+      transition: none;
+    }
+  }
+`;
