@@ -4,3 +4,6 @@ export * from './box.js';
 export * from './damping.js';
 export * from './parse.js';
 export * from './predict.js';
+export * from './roll-off.js';
+export * from './synth.js';
+export * from './wall-absorption.js';

@@ -1,0 +1,80 @@
+/** Where a bass source stops playing: Butterworth slopes, as closed (2nd order) and vented (4th order) boxes have. */
+export interface SourceRollOff {
+  /** Null: plays down to 0 Hz. */
+  readonly highPassHz: number | null;
+  readonly highPassOrder: 2 | 4;
+  /** Null: a source of the whole audible range. */
+  readonly lowPassHz: number | null;
+  readonly lowPassOrder: 2 | 4;
+}
+
+/** Second-order sections b0, b1, b2, a1, a2 with a0 = 1. */
+type Section = readonly [number, number, number, number, number];
+
+/** Q of the sections of a Butterworth filter of even order: 1 / (2 sin((2k - 1) pi / 2n)). */
+const butterworthQ = (order: 2 | 4): number[] =>
+  order === 2 ? [Math.SQRT1_2] : [1 / (2 * Math.sin(Math.PI / 8)), 1 / (2 * Math.sin((3 * Math.PI) / 8))];
+
+/** Bilinear transform with the corner pre-warped. */
+function section(kind: 'high' | 'low', cornerHz: number, q: number, sampleRate: number): Section {
+  const w = Math.tan((Math.PI * cornerHz) / sampleRate);
+  const norm = 1 / (1 + w / q + w * w);
+  const gain = (kind === 'high' ? 1 : w * w) * norm;
+  const middle = kind === 'high' ? -2 * gain : 2 * gain;
+  return [gain, middle, gain, 2 * (w * w - 1) * norm, (1 - w / q + w * w) * norm];
+}
+
+/** The sections of a roll-off at a sample rate. Corners above 0.45 of the rate are left out: they change nothing. */
+export function rollOffSections(rollOff: SourceRollOff, sampleRate: number): Section[] {
+  const of = (kind: 'high' | 'low', corner: number | null, order: 2 | 4): Section[] =>
+    corner === null || corner > 0.45 * sampleRate
+      ? []
+      : butterworthQ(order).map((q) => section(kind, corner, q, sampleRate));
+  return [
+    ...of('high', rollOff.highPassHz, rollOff.highPassOrder),
+    ...of('low', rollOff.lowPassHz, rollOff.lowPassOrder),
+  ];
+}
+
+/** Filters in place, forwards. */
+export function applySections(samples: Float64Array, sections: readonly Section[]): void {
+  for (const [b0, b1, b2, a1, a2] of sections) {
+    let s1 = 0;
+    let s2 = 0;
+    for (let i = 0; i < samples.length; i++) {
+      const x = samples[i];
+      const y = b0 * x + s1;
+      s1 = b1 * x - a1 * y + s2;
+      s2 = b2 * x - a2 * y;
+      samples[i] = y;
+    }
+  }
+}
+
+/**
+ * Complex gain of the sections for the exponential exp((-damping + j 2 pi f) t): what a decaying sine is multiplied by
+ * once the filter's own start has passed.
+ */
+export function gainForDecay(
+  sections: readonly Section[],
+  frequencyHz: number,
+  damping: number,
+  sampleRate: number,
+): { gain: number; phaseRadians: number } {
+  // z^-1 of the pole.
+  const size = Math.exp(damping / sampleRate);
+  const angle = (-2 * Math.PI * frequencyHz) / sampleRate;
+  const zr = size * Math.cos(angle);
+  const zi = size * Math.sin(angle);
+  const z2r = zr * zr - zi * zi;
+  const z2i = 2 * zr * zi;
+  let gain = 1;
+  let phaseRadians = 0;
+  for (const [b0, b1, b2, a1, a2] of sections) {
+    const [nr, ni] = [b0 + b1 * zr + b2 * z2r, b1 * zi + b2 * z2i];
+    const [dr, di] = [1 + a1 * zr + a2 * z2r, a1 * zi + a2 * z2i];
+    gain *= Math.hypot(nr, ni) / Math.hypot(dr, di);
+    phaseRadians += Math.atan2(ni, nr) - Math.atan2(di, dr);
+  }
+  return { gain, phaseRadians };
+}
