@@ -71,6 +71,7 @@ export const help: Readonly<Record<string, Help>> = {
       absorptionHelp,
       ['--seconds S', 'length (2)'],
       ['--rate HZ', 'sample rate (48000)'],
+      ['--noise DB', 'noise within 20 to 200 Hz, dB re the peak of the response, or none (-70)'],
       ['--seed N', 'of the noise: the same seed gives the same file (1)'],
       ['--out FILE.wav', 'where to write'],
     ],

@@ -1,6 +1,7 @@
 import { modeKindMarks } from './say-room.js';
 import { predictRoom, transitionBand, type RoomPrediction } from '../room/index.js';
 import type { Speaker } from '../words/index.js';
+import { noFile } from './files.js';
 import { exitStatus, type CommandIo } from './io.js';
 import { roomDocument } from './json.js';
 import type { OptionSpecs, Words } from './options.js';
@@ -11,6 +12,7 @@ export const modesOptions: OptionSpecs = { ...roomOptions, absorption: {}, to: {
 
 /** `ringdown modes`: the standing waves of a box. */
 export function modes(words: Words, io: CommandIo, speaker: Speaker): number {
+  noFile(words);
   const room = requireRoom(words);
   const toHz = words.number('to', 5, 1000) ?? 200;
   const prediction = predictRoom(room, { toHz });

@@ -6,6 +6,7 @@ import { grid, gridOptions } from './grid.js';
 import { commandHelp, commandNames, generalHelp } from './help.js';
 import { exitStatus, type CommandIo } from './io.js';
 import { modes, modesOptions } from './modes.js';
+import { synth, synthOptions } from './synth.js';
 import { readWords, type OptionSpecs, type Words } from './options.js';
 
 interface Command {
@@ -16,6 +17,7 @@ interface Command {
 const commands: Readonly<Record<string, Command>> = {
   grid: { options: gridOptions, run: grid },
   modes: { options: modesOptions, run: modes },
+  synth: { options: synthOptions, run: synth },
 };
 
 /**

@@ -15,7 +15,6 @@ const thrown = sources.flatMap(({ name, text }) =>
     /new RingdownError\(\s*'([a-z0-9-]+)'/g,
     /\brefusal\(\s*'([a-z0-9-]+)'/g,
     /\bwithin\(\s*'([a-z0-9-]+)'/g,
-    /\bcode: '([a-z0-9-]+)', params: \{ (?:value|fromHz|detail)/g,
   ].flatMap((pattern) => [...text.matchAll(pattern)].map(([, code]) => ({ name, code }))),
 );
 
@@ -43,6 +42,15 @@ describe('the sentences', () => {
         'study/pool/lane.ts: data.code',
       ].sort(),
     );
+  });
+
+  it('are there for every code that stands beside parameters, be it of a refusal or of a note', () => {
+    const literals = sources.flatMap(({ name, text }) =>
+      [...text.matchAll(/\bcode: '([a-z0-9-]+)',\s*params\b/g)].map(([, code]) => ({ name, code })),
+    );
+    expect(literals.length).toBeGreaterThan(10);
+    for (const { name, code } of literals)
+      expect(Object.keys({ ...english.errors, ...english.notes }), `${code} of ${name}`).toContain(code);
   });
 
   it('are there for what the file system says', () => {
