@@ -1,3 +1,5 @@
+import { wrap } from './table.js';
+
 /** What each command does and takes. The lines are the help's own; nothing is made from them. */
 const roomHelp = [
   ['--room LxWxH', 'sides in metres, as 5.3x4.1x2.7 or 16x12x8 ft; 4,5 is read as 4.5'],
@@ -14,12 +16,13 @@ const bandHelp = [
 const channelHelp = ['--channel N', 'channel to read, counted from 1; never summed'] as const;
 const absorptionHelp = [
   '--absorption A',
-  'of all walls, or six: x=0, x=L, y=0, y=W, floor, ceiling',
+  'of all walls, or six (x=0, x=L, y=0, y=W, floor, ceiling)',
 ] as const;
 const jsonHelp = ['--json', 'one JSON document per file and line, version 1'] as const;
 
 interface Help {
   readonly usage: string;
+  readonly brief: string;
   readonly does: string;
   readonly options: readonly (readonly [string, string])[];
   readonly more: readonly string[];
@@ -27,6 +30,7 @@ interface Help {
 
 export const help: Readonly<Record<string, Help>> = {
   diagnose: {
+    brief: 'what rings in the bass of impulse responses, and what may be done about it',
     usage: 'ringdown diagnose FILE... [options]',
     does: 'Reads impulse responses (WAV), fits what rings, and flags the ridges that hang, each with its limit, candidate room modes and what might help.',
     options: [
@@ -41,6 +45,7 @@ export const help: Readonly<Record<string, Help>> = {
     more: ['Each file is read on its own. A refused file does not stop the others.'],
   },
   grid: {
+    brief: 'level over time and frequency, as numbers',
     usage: 'ringdown grid FILE [options]',
     does: 'Computes level over time and frequency, the numbers of a waterfall or spectrogram.',
     options: [
@@ -56,12 +61,14 @@ export const help: Readonly<Record<string, Help>> = {
     more: ['Without --csv or --json a short table is printed.'],
   },
   modes: {
+    brief: 'the standing waves of a box',
     usage: 'ringdown modes --room LxWxH [options]',
     does: 'Lists the standing waves of a box with rigid walls.',
     options: [...roomHelp, absorptionHelp, ['--to HZ', 'highest frequency (200)'], jsonHelp],
     more: [],
   },
   synth: {
+    brief: 'the impulse response of a box, as a WAV file',
     usage: 'ringdown synth --room LxWxH --seat X,Y,Z --source X,Y,Z --out FILE.wav [options]',
     does: 'Computes the impulse response of a box between two places as a sum of its modes, and writes it as a float WAV file.',
     options: [
@@ -88,13 +95,19 @@ const columns = (rows: readonly (readonly [string, string])[]): string => {
 
 export function commandHelp(name: string): string {
   const { usage, does, options, more } = help[name];
-  return [`Usage: ${usage}`, '', does, '', columns(options), ...(more.length ? ['', ...more] : []), ''].join(
-    '\n',
-  );
+  return [
+    `Usage: ${usage}`,
+    '',
+    wrap(does, 96, ''),
+    '',
+    columns(options),
+    ...(more.length ? ['', ...more] : []),
+    '',
+  ].join('\n');
 }
 
 export function generalHelp(): string {
-  const rows = commandNames.map((name) => [name, help[name].does] as const);
+  const rows = commandNames.map((name) => [name, help[name].brief] as const);
   return [
     'Usage: ringdown COMMAND ...',
     '',

@@ -1,4 +1,4 @@
-import { createRoom, synthesiseJob } from '../room/index.js';
+import { synthesiseJob } from '../room/index.js';
 import { encodeWav, highestSampleRate, lowestSampleRate, RingdownError } from '../signal/index.js';
 import { drain } from '../study/drain.js';
 import { failureOf } from '../study/failure.js';
@@ -28,7 +28,7 @@ function noiseOf(words: Words): number | null {
 /** `ringdown synth`: the impulse response of a box as a WAV file. */
 export async function synth(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {
   noFile(words);
-  const room = createRoomWithWalls(words);
+  const room = requireRoom(words);
   const path = words.required('out');
   const params = {
     room,
@@ -51,12 +51,4 @@ export async function synth(words: Words, io: CommandIo, speaker: Speaker): Prom
   const what = `${path}: ${n.seconds(params.seconds)} at ${n.integer(sampleRate)} Hz, 32-bit float, a sum of ${n.integer(modes.length)} modes; the onset is at ${n.seconds(onsetSeconds, 4)}. ${speaker.caution('playback')}`;
   io.out(`${wrap(what)}\n`);
   return exitStatus.done;
-}
-
-/** 0.1 for every wall where nothing is said of them. */
-function createRoomWithWalls(words: Words) {
-  const room = requireRoom(words);
-  return room.absorption
-    ? room
-    : createRoom({ ...room, absorption: 0.1, speedOfSoundMetresPerSecond: room.speedOfSoundMetresPerSecond });
 }
