@@ -89,23 +89,11 @@ export function drawFlags(
     const below = top + label.lines.length * LINE_HEIGHT + 3;
     const from = Math.min(label.x + label.width / 2 - PAD, Math.max(label.x - label.width / 2 + PAD, end.x));
     const selected = flags[label.flag].selected;
-    pen.line(
-      [
-        from,
-        below,
-        from,
-        Math.min(bottom - 6, end.y),
-        end.x,
-        Math.max(bottom, Math.min(bottom, end.y)),
-        end.x,
-        end.y,
-      ],
-      {
-        colour: selected ? theme.accent : theme.faint,
-        width: selected ? 1.5 : 1,
-        opacity: selected ? 1 : 0.75,
-      },
-    );
+    pen.line([from, below, from, bottom - 8, end.x, Math.min(bottom, end.y), end.x, end.y], {
+      colour: selected ? theme.accent : theme.faint,
+      width: selected ? 1.5 : 1,
+      opacity: selected ? 1 : 0.75,
+    });
   }
   for (const label of labels.placed) {
     const top = topOf(labels, label, bottom);

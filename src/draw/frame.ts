@@ -1,0 +1,314 @@
+/**
+ * What stands around the surface, in two parts: floor and back walls, over which the surface is drawn, and the axes with
+ * their labels, which are drawn over it. Seen from above the floor the order is exact.
+ */
+import { axisTicks, type Tick } from './axes.js';
+import { scaleColour } from './colours.js';
+import { drawFlags } from './flags.js';
+import type { Pen, TextStyle } from './pen.js';
+import type { Box, DrawSize, Point } from './picture.js';
+import { toScreen } from './projection.js';
+import { projectField, type SurfaceLayout } from './surface-layout.js';
+import { mixCss } from './tones.js';
+import type { AxisScale, DrawTheme } from './types.js';
+
+const TICK_SIZE = 11;
+
+interface Sides {
+  /** Signs of the sides nearest to the eye. */
+  readonly x: 1 | -1;
+  readonly z: 1 | -1;
+}
+
+function sidesOf(layout: SurfaceLayout): Sides {
+  const [x, , z] = layout.space.eye;
+  return { x: x > 1e-6 ? 1 : -1, z: z >= -1e-6 ? 1 : -1 };
+}
+
+const spread = (points: readonly Point[]): number[] => points.flatMap(({ x, y }) => [x, y]);
+
+const on = (layout: SurfaceLayout, x: number, y: number, z: number): Point => toScreen(layout.space, x, y, z);
+
+function ticksAlong(
+  scale: AxisScale,
+  range: readonly [number, number],
+  length: number,
+  pitch: number,
+): Tick[] {
+  return axisTicks(scale, range, Math.max(2, length / pitch)).filter(({ major }) => major);
+}
+
+const lengthOf = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
+
+/** Floor and back walls with their grid. */
+export function drawBehind(pen: Pen, theme: DrawTheme, layout: SurfaceLayout): void {
+  const { relief } = layout;
+  const { view } = relief;
+  const [hx, hy, hz] = relief.half;
+  const near = sidesOf(layout);
+  const grid = { colour: theme.line, width: 1, opacity: 0.75 };
+  const edge = { colour: theme.line, width: 1 };
+  const floor = [
+    on(layout, -hx, -hy, -hz),
+    on(layout, hx, -hy, -hz),
+    on(layout, hx, -hy, hz),
+    on(layout, -hx, -hy, hz),
+  ];
+  const [fx, fz] = [-near.x * hx, -near.z * hz];
+  const wallX = [
+    on(layout, fx, -hy, -hz),
+    on(layout, fx, hy, -hz),
+    on(layout, fx, hy, hz),
+    on(layout, fx, -hy, hz),
+  ];
+  const wallZ = [
+    on(layout, -hx, -hy, fz),
+    on(layout, -hx, hy, fz),
+    on(layout, hx, hy, fz),
+    on(layout, hx, -hy, fz),
+  ];
+  const shade = mixCss(theme.background, theme.text, theme.dark ? 0.04 : 0.025);
+  pen.area(spread(floor), mixCss(theme.background, theme.text, theme.dark ? 0.055 : 0.04));
+  pen.area(spread(wallX), shade);
+  pen.area(spread(wallZ), shade);
+  const columnLength = Math.max(lengthOf(floor[0], floor[1]), lengthOf(floor[3], floor[2]));
+  const rowLength = Math.max(lengthOf(floor[0], floor[3]), lengthOf(floor[1], floor[2]));
+  for (const { value } of ticksAlong(view.columnScale, view.columnRange, columnLength, 42)) {
+    const x = relief.x(value);
+    pen.line(spread([on(layout, x, hy, fz), on(layout, x, -hy, fz), on(layout, x, -hy, -fz)]), grid);
+  }
+  for (const { value } of ticksAlong('linear', view.rowRange, rowLength, 34)) {
+    const z = relief.z(value);
+    pen.line(spread([on(layout, fx, hy, z), on(layout, fx, -hy, z), on(layout, -fx, -hy, z)]), grid);
+  }
+  const upright = lengthOf(on(layout, fx, -hy, -fz), on(layout, fx, hy, -fz));
+  for (const { value } of ticksAlong('linear', view.valueRange, upright, 30)) {
+    const y = relief.y(value);
+    pen.line(spread([on(layout, fx, y, -fz), on(layout, fx, y, fz), on(layout, -fx, y, fz)]), grid);
+  }
+  pen.line([...spread(floor), floor[0].x, floor[0].y], edge);
+  for (const wall of [wallX, wallZ]) pen.line(spread([...wall, wall[0]]), edge);
+}
+
+interface Label {
+  readonly text: string;
+  readonly at: Point;
+  readonly style: TextStyle;
+  readonly weight: number;
+}
+
+function boxOf(pen: Pen, { text, at, style }: Label): Box {
+  const width = pen.measure(text, style);
+  const left = style.align === 'middle' ? at.x - width / 2 : style.align === 'end' ? at.x - width : at.x;
+  return { left, right: left + width, top: at.y - style.size * 0.62, bottom: at.y + style.size * 0.62 };
+}
+
+/** Labels in order of weight, each only where it touches none before it and stands wholly on the canvas. */
+export function lettersWithoutOverlap(pen: Pen, labels: readonly Label[], size: DrawSize, gap = 5): Label[] {
+  const taken: Box[] = [];
+  return [...labels]
+    .sort((a, b) => b.weight - a.weight)
+    .filter((label) => {
+      const box = boxOf(pen, label);
+      if (box.left < 0 || box.right > size.cssWidth || box.top < 0 || box.bottom > size.cssHeight)
+        return false;
+      const free = taken.every(
+        (other) =>
+          box.left - gap >= other.right ||
+          box.right + gap <= other.left ||
+          box.top - 1 >= other.bottom ||
+          box.bottom + 1 <= other.top,
+      );
+      if (free) taken.push(box);
+      return free;
+    });
+}
+
+/** Away from the box across an edge, on the screen, one pixel long. */
+function outward(a: Point, b: Point, middle: Point): Point {
+  const length = lengthOf(a, b) || 1;
+  const normal = { x: (b.y - a.y) / length, y: -(b.x - a.x) / length };
+  const mid = { x: (a.x + b.x) / 2 - middle.x, y: (a.y + b.y) / 2 - middle.y };
+  const sign = normal.x * mid.x + normal.y * mid.y < 0 ? -1 : 1;
+  return { x: normal.x * sign, y: normal.y * sign };
+}
+
+const alignOf = (away: Point): 'start' | 'middle' | 'end' =>
+  Math.abs(away.x) < 0.4 ? 'middle' : away.x > 0 ? 'start' : 'end';
+
+interface EdgeAxis {
+  readonly from: Point;
+  readonly to: Point;
+  readonly ticks: readonly Tick[];
+  readonly at: (value: number) => Point;
+  readonly title: string;
+  /** Free pixels between the edge and its labels. */
+  readonly gap: number;
+}
+
+function edgeLabels(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, axis: EdgeAxis): Label[] {
+  const { view } = layout.relief;
+  const middle = on(layout, 0, 0, 0);
+  const away = outward(axis.from, axis.to, middle);
+  const style: TextStyle = { colour: theme.faint, size: TICK_SIZE, vertical: 'middle', align: alignOf(away) };
+  const labels: Label[] = axis.ticks.map(({ value, digits }, k) => {
+    const foot = axis.at(value);
+    pen.line(
+      [
+        foot.x + away.x * (axis.gap - 4),
+        foot.y + away.y * (axis.gap - 4),
+        foot.x + away.x * axis.gap,
+        foot.y + away.y * axis.gap,
+      ],
+      { colour: theme.faint, width: 1 },
+    );
+    const reach = axis.gap + 4 + Math.abs(away.y) * 6;
+    return {
+      text: view.formatNumber(value, digits),
+      at: { x: foot.x + away.x * reach, y: foot.y + away.y * reach },
+      style,
+      weight: k === 0 || k === axis.ticks.length - 1 ? 2 : 1,
+    };
+  });
+  const widest = Math.max(0, ...labels.map(({ text }) => pen.measure(text, style)));
+  const reach = axis.gap + 10 + Math.abs(away.x) * (widest + 6) + Math.abs(away.y) * 20;
+  const halfway = { x: (axis.from.x + axis.to.x) / 2, y: (axis.from.y + axis.to.y) / 2 };
+  return [
+    ...labels,
+    {
+      text: axis.title,
+      at: { x: halfway.x + away.x * reach, y: halfway.y + away.y * reach },
+      style: { ...style, colour: theme.text },
+      weight: 3,
+    },
+  ];
+}
+
+/** Predicted modes before the near edge of the floor: one, two or three strokes in a row, away from the box. */
+function drawFloorMarks(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, away: Point): void {
+  const { relief, space } = layout;
+  const { view, half } = relief;
+  const z = sidesOf(layout).z * half[2];
+  for (const mark of view.marks) {
+    if (mark.position < view.columnRange[0] || mark.position > view.columnRange[1]) continue;
+    const foot = toScreen(space, relief.x(mark.position), -half[1], z);
+    for (let k = 0; k < mark.strokes; k += 1) {
+      const [near, far] = [3 + k * 4.5, 6 + k * 4.5];
+      pen.line(
+        [foot.x + away.x * near, foot.y + away.y * near, foot.x + away.x * far, foot.y + away.y * far],
+        {
+          colour: theme.text,
+          width: 1.25,
+          opacity: 0.8,
+        },
+      );
+    }
+  }
+}
+
+/** The key along an upright edge of the box, or lying in the corner where the box is seen from above. */
+function drawKey(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, low: Point, high: Point): void {
+  const [bottom, top] = layout.relief.view.valueRange;
+  const steps = 48;
+  for (let k = 0; k < steps; k += 1) {
+    const [a, b] = [k / steps, Math.min(1, (k + 1.2) / steps)];
+    pen.line(
+      [
+        low.x + (high.x - low.x) * a,
+        low.y + (high.y - low.y) * a,
+        low.x + (high.x - low.x) * b,
+        low.y + (high.y - low.y) * b,
+      ],
+      {
+        colour: scaleColour(theme.scale, bottom + ((top - bottom) * (k + 0.5)) / steps, [bottom, top]),
+        width: 5,
+      },
+    );
+  }
+}
+
+/** Axes, key, marks, flags' labels and the cursor's ring. */
+export function drawBefore(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, size: DrawSize): void {
+  const { relief } = layout;
+  const { view } = relief;
+  const [hx, hy, hz] = relief.half;
+  const near = sidesOf(layout);
+  const labels: Label[] = [];
+
+  const [left, right] = [on(layout, -hx, -hy, near.z * hz), on(layout, hx, -hy, near.z * hz)];
+  const away = outward(left, right, on(layout, 0, 0, 0));
+  if (view.marks.length) drawFloorMarks(pen, theme, layout, away);
+  labels.push(
+    ...edgeLabels(pen, theme, layout, {
+      from: left,
+      to: right,
+      ticks: ticksAlong(view.columnScale, view.columnRange, lengthOf(left, right), 42),
+      at: (value) => on(layout, relief.x(value), -hy, near.z * hz),
+      title: view.columnLabel,
+      gap: view.marks.length ? 21 : 6,
+    }),
+  );
+  const [back, front] = [on(layout, near.x * hx, -hy, -hz), on(layout, near.x * hx, -hy, hz)];
+  labels.push(
+    ...edgeLabels(pen, theme, layout, {
+      from: back,
+      to: front,
+      ticks: ticksAlong('linear', view.rowRange, lengthOf(back, front), 34),
+      at: (value) => on(layout, near.x * hx, -hy, relief.z(value)),
+      title: view.rowLabel,
+      gap: 6,
+    }),
+  );
+
+  // The upright edge at the free end of a back wall, whichever stands further left.
+  const ends = [
+    [near.x * hx, -near.z * hz],
+    [-near.x * hx, near.z * hz],
+  ].map(([x, z]) => ({ low: on(layout, x, -hy, z), high: on(layout, x, hy, z), x, z }));
+  const upright = ends[0].low.x <= ends[1].low.x ? ends[0] : ends[1];
+  const height = lengthOf(upright.low, upright.high);
+  const tick: TextStyle = { colour: theme.faint, size: TICK_SIZE, vertical: 'middle', align: 'end' };
+  if (height >= 56) {
+    drawKey(pen, theme, layout, upright.low, upright.high);
+    for (const { value, digits } of ticksAlong('linear', view.valueRange, height, 30)) {
+      const at = on(layout, upright.x, relief.y(value), upright.z);
+      labels.push({
+        text: view.formatNumber(value, digits),
+        at: { x: at.x - 8, y: at.y },
+        style: tick,
+        weight: 1.5,
+      });
+    }
+    labels.push({
+      text: view.valueLabel,
+      at: { x: Math.max(2, upright.high.x - 34), y: upright.high.y - 15 },
+      style: { ...tick, align: 'start', colour: theme.text },
+      weight: 3,
+    });
+  } else {
+    const y = size.cssHeight - 10;
+    const [bottom, top] = view.valueRange.map((value) => view.formatNumber(value, 0));
+    const start = 4 + pen.measure(bottom, tick) + 6;
+    const width = Math.min(96, size.cssWidth * 0.2);
+    drawKey(pen, theme, layout, { x: start, y }, { x: start + width, y });
+    labels.push(
+      { text: bottom, at: { x: 4, y }, style: { ...tick, align: 'start' }, weight: 4 },
+      {
+        text: `${top}  ${view.valueLabel}`,
+        at: { x: start + width + 6, y },
+        style: { ...tick, align: 'start' },
+        weight: 4,
+      },
+    );
+  }
+  for (const { text, at, style } of lettersWithoutOverlap(pen, labels, size))
+    pen.text(text, at.x, at.y, { ...style, halo: theme.background });
+
+  drawFlags(pen, theme, view.flags, layout.labels, layout.labelsBottom, (flag) => layout.anchors[flag]);
+  if (view.cursor) {
+    const at = projectField(layout, view.cursor.column, view.cursor.row);
+    if (at) {
+      pen.circle(at.x, at.y, 4.5, theme.background, { colour: theme.accent, width: 2 });
+    }
+  }
+}
