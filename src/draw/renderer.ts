@@ -1,0 +1,372 @@
+/**
+ * The one WebGL context of the page, shared by every surface and counted: made for the first, given back with the last.
+ * It draws into a detached canvas that only grows; each surface copies its part onto its own 2D canvas, so that it keeps
+ * its place among the page's layers and its picture when the context is lost.
+ */
+import {
+  Camera,
+  CustomBlending,
+  DataTexture,
+  DoubleSide,
+  FloatType,
+  GLSL3,
+  LinearFilter,
+  Matrix4,
+  Mesh,
+  NearestFilter,
+  OneFactor,
+  OneMinusSrcAlphaFactor,
+  RawShaderMaterial,
+  RedFormat,
+  RGFormat,
+  Scene,
+  Vector2,
+  Vector3,
+  Vector4,
+  WebGLRenderer,
+  type InstancedBufferAttribute,
+  type InstancedBufferGeometry,
+} from 'three';
+import { SCALE_ENTRIES, scaleTable, type ScaleName } from './colours.js';
+import { finite } from './field.js';
+import { makeGrids, MOST_CELLS, MOST_RIBBONS, type Grids } from './grids.js';
+import type { Triple } from './oklab.js';
+import type { DrawSize } from './picture.js';
+import { sliceList } from './relief.js';
+import { drawCounters } from './schedule.js';
+import { bodyFragment, bodyVertex, ribbonFragment, ribbonVertex } from './shaders.js';
+import type { SurfaceLayout } from './surface-layout.js';
+import { cssBytes, tonesOf } from './tones.js';
+import type { DrawTheme, Field } from './types.js';
+
+/** A line on the surface: where it stands on the other axis, from and to on its own, as fractional indices. */
+export interface Ribbon {
+  readonly fixed: number;
+  readonly from: number;
+  readonly to: number;
+  readonly cssWidth: number;
+  readonly colour: Triple;
+  readonly opacity: number;
+}
+
+export interface SurfaceJob {
+  readonly layout: SurfaceLayout;
+  readonly textures: FieldTextures;
+  readonly theme: DrawTheme;
+  readonly size: DrawSize;
+  /** Decibels (or whatever the value's unit is) between iso-level lines; 0 for none. */
+  readonly isoStep: number;
+  /** Lines along rows (time) at one column, and along columns at one row. */
+  readonly alongRows: readonly Ribbon[];
+  readonly alongColumns: readonly Ribbon[];
+}
+
+/** A field on the GPU. */
+export interface FieldTextures {
+  readonly values: DataTexture;
+  readonly columns: DataTexture;
+  readonly rows: DataTexture;
+  dispose(): void;
+}
+
+export function uploadField(field: Field): FieldTextures {
+  const texture = (
+    data: Float32Array<ArrayBuffer>,
+    width: number,
+    height: number,
+    format: typeof RedFormat | typeof RGFormat,
+  ): DataTexture => {
+    const made = new DataTexture(data, width, height, format, FloatType);
+    made.minFilter = NearestFilter;
+    made.magFilter = NearestFilter;
+    made.needsUpdate = true;
+    return made;
+  };
+  const pairs = (positions: Float64Array, others: Float32Array | null): Float32Array<ArrayBuffer> => {
+    const data = new Float32Array(positions.length * 2);
+    positions.forEach((position, k) => data.set([position, others ? finite(others[k]) : -1e6], k * 2));
+    return data;
+  };
+  const values = texture(Float32Array.from(field.values, finite), field.columns, field.rows, RedFormat);
+  const columns = texture(pairs(field.columnPositions, field.columnFloor), field.columns, 1, RGFormat);
+  const rows = texture(pairs(field.rowPositions, field.rowLowest), field.rows, 1, RGFormat);
+  drawCounters.uploads += 1;
+  return {
+    values,
+    columns,
+    rows,
+    dispose() {
+      for (const made of [values, columns, rows]) made.dispose();
+    },
+  };
+}
+
+/** Depth by which ribbons stand above the body: enough against flicker, too little to be seen through a ridge. */
+const LIFT = 0.0022;
+
+type Uniforms = Record<string, { value: unknown }>;
+
+function makeUniforms(): Uniforms {
+  return {
+    uValues: { value: null },
+    uColumns: { value: null },
+    uRows: { value: null },
+    uColours: { value: null },
+    uMatrix: { value: new Matrix4() },
+    uHalf: { value: new Vector3() },
+    uWindow: { value: new Vector4() },
+    uColumnRange: { value: new Vector2() },
+    uRowRange: { value: new Vector2() },
+    uValueRange: { value: new Vector2() },
+    uLog: { value: false },
+    uRowEnd: { value: 0 },
+    uStride: { value: new Vector2(1, 1) },
+    uCells: { value: new Vector2() },
+    uPixels: { value: new Vector2() },
+    uBackground: { value: new Vector3() },
+    uText: { value: new Vector3() },
+    uNoise: { value: new Vector3() },
+    uHatch: { value: new Vector3() },
+    uIso: { value: 0 },
+    uRatio: { value: 1 },
+    uDark: { value: false },
+  };
+}
+
+export class SharedRenderer {
+  readonly canvas: HTMLCanvasElement;
+  lost = false;
+  private readonly gl: WebGLRenderer;
+  private readonly scene = new Scene();
+  private readonly camera = new Camera();
+  private readonly uniforms = makeUniforms();
+  private readonly grids: Grids = makeGrids();
+  private readonly scales = new Map<ScaleName, DataTexture>();
+  private readonly body: Mesh;
+  private readonly slices: Mesh;
+  private readonly lines: Mesh;
+  private readonly listeners = new Set<() => void>();
+  private readonly onLost = (event: Event): void => {
+    event.preventDefault();
+    this.lost = true;
+    for (const listener of this.listeners) listener();
+  };
+  private readonly onRestored = (): void => {
+    this.lost = false;
+    for (const listener of this.listeners) listener();
+  };
+
+  constructor(canvas: HTMLCanvasElement, context: WebGL2RenderingContext) {
+    this.canvas = canvas;
+    this.gl = new WebGLRenderer({ canvas, context, alpha: true, antialias: true });
+    this.gl.setPixelRatio(1);
+    this.gl.setClearColor(0x000000, 0);
+    this.gl.setScissorTest(true);
+    this.scene.matrixWorldAutoUpdate = false;
+    const material = (vertexShader: string, fragmentShader: string, across: boolean): RawShaderMaterial =>
+      new RawShaderMaterial({
+        glslVersion: GLSL3,
+        vertexShader,
+        fragmentShader,
+        uniforms: {
+          ...this.uniforms,
+          uAcross: { value: across },
+          uLift: { value: across ? 2 * LIFT : LIFT },
+        },
+        side: DoubleSide,
+      });
+    const ribbonMaterial = (across: boolean): RawShaderMaterial => {
+      const made = material(ribbonVertex, ribbonFragment, across);
+      made.transparent = true;
+      made.depthWrite = false;
+      made.blending = CustomBlending;
+      made.blendSrc = OneFactor;
+      made.blendDst = OneMinusSrcAlphaFactor;
+      return made;
+    };
+    const mesh = (of: RawShaderMaterial, order: number): Mesh => {
+      const made = new Mesh(this.grids.ribbon(1), of);
+      made.frustumCulled = false;
+      made.renderOrder = order;
+      this.scene.add(made);
+      return made;
+    };
+    this.body = mesh(material(bodyVertex, bodyFragment, false), 0);
+    this.slices = mesh(ribbonMaterial(false), 1);
+    this.lines = mesh(ribbonMaterial(true), 2);
+    canvas.addEventListener('webglcontextlost', this.onLost);
+    canvas.addEventListener('webglcontextrestored', this.onRestored);
+    drawCounters.contexts += 1;
+  }
+
+  /** Told when the context is lost and when it is back. */
+  listen(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  /** Textures and geometries alive on the GPU, for tests. */
+  get memory(): { readonly textures: number; readonly geometries: number } {
+    const { textures, geometries } = this.gl.info.memory;
+    return { textures, geometries };
+  }
+
+  /** Loses the context on purpose, for tests; `restore` brings it back. */
+  loseContext(): { restore(): void } {
+    const extension = this.gl.getContext().getExtension('WEBGL_lose_context');
+    extension?.loseContext();
+    return { restore: () => extension?.restoreContext() };
+  }
+
+  /** Draws and copies onto a 2D canvas; false if that cannot be done now. */
+  draw(job: SurfaceJob, target: CanvasRenderingContext2D): boolean {
+    const { field } = job.layout.relief.view;
+    if (this.lost || Math.max(field.columns, field.rows) > this.gl.capabilities.maxTextureSize) return false;
+    const width = Math.min(target.canvas.width, this.gl.capabilities.maxTextureSize);
+    const height = Math.min(target.canvas.height, this.gl.capabilities.maxTextureSize);
+    if (this.canvas.width < width || this.canvas.height < height)
+      this.gl.setSize(Math.max(this.canvas.width, width), Math.max(this.canvas.height, height), false);
+    this.setUniforms(job, width, height);
+    const { relief } = job.layout;
+    if (!(relief.columns[1] > relief.columns[0] && relief.rows[1] > relief.rows[0])) return true;
+    const bottom = this.canvas.height - height;
+    this.gl.setViewport(0, bottom, width, height);
+    this.gl.setScissor(0, bottom, width, height);
+    this.gl.render(this.scene, this.camera);
+    if (this.gl.getContext().isContextLost()) return false;
+    target.save();
+    target.setTransform(1, 0, 0, 1, 0, 0);
+    target.drawImage(this.canvas, 0, 0, width, height, 0, 0, target.canvas.width, target.canvas.height);
+    target.restore();
+    return true;
+  }
+
+  private setUniforms(job: SurfaceJob, width: number, height: number): void {
+    const { layout, textures, theme, size } = job;
+    const { relief, space, plot } = layout;
+    const { view, columns, rows } = relief;
+    const set = (name: string, value: unknown): void => void (this.uniforms[name].value = value);
+    const colour = (name: string, bytes: Triple): unknown =>
+      (this.uniforms[name].value as Vector3).set(bytes[0] / 255, bytes[1] / 255, bytes[2] / 255);
+    set('uValues', textures.values);
+    set('uColumns', textures.columns);
+    set('uRows', textures.rows);
+    set('uColours', this.scaleTexture(theme.scale));
+    (this.uniforms.uMatrix.value as Matrix4).fromArray(space.matrix);
+    (this.uniforms.uHalf.value as Vector3).set(...relief.half);
+    (this.uniforms.uWindow.value as Vector4).set(columns[0], columns[1], rows[0], rows[1]);
+    (this.uniforms.uColumnRange.value as Vector2).set(...view.columnRange);
+    (this.uniforms.uRowRange.value as Vector2).set(...view.rowRange);
+    (this.uniforms.uValueRange.value as Vector2).set(...view.valueRange);
+    set('uLog', view.columnScale === 'log');
+    set('uRowEnd', Math.min(view.field.rowEnd, 3e38));
+    (this.uniforms.uPixels.value as Vector2).set(width / 2, height / 2);
+    const tones = tonesOf(theme);
+    colour('uBackground', tones.background);
+    colour('uNoise', tones.noise);
+    colour('uHatch', tones.hatch);
+    colour('uText', cssBytes(theme.text));
+    set('uIso', job.isoStep);
+    set('uRatio', size.pixelRatio);
+    set('uDark', theme.dark);
+
+    // Detail by size on the screen: no more than about one vertex per device pixel, nor than the largest geometry.
+    const stride = ([first, last]: readonly [number, number], pixels: number): number =>
+      Math.max(
+        1,
+        Math.ceil((last - first) / Math.min(MOST_CELLS - 1, Math.max(48, pixels * size.pixelRatio))),
+      );
+    const across = stride(columns, plot.right - plot.left);
+    const down = stride(rows, plot.bottom - plot.top);
+    (this.uniforms.uStride.value as Vector2).set(across, down);
+    const cellsOf = ([first, last]: readonly [number, number], step: number): number =>
+      Math.ceil((last - Math.floor(first)) / step - 1e-9);
+    const cells = [cellsOf(columns, across), cellsOf(rows, down)];
+    (this.uniforms.uCells.value as Vector2).set(cells[0], cells[1]);
+    const body = this.grids.body(cells[0], cells[1]);
+    this.body.geometry = body.geometry;
+    // One row of the wall before, one after. Columns beyond the last cell collapse to nothing.
+    body.geometry.setDrawRange(0, (body.cells + 2) * 6 * (cells[1] + 2));
+
+    const most = Math.min(MOST_RIBBONS - 8, Math.max(12, (plot.bottom - plot.top) / 9));
+    const edge = (at: number): boolean => at === rows[1] || at === rows[0];
+    const slices: Ribbon[] = sliceList(rows, most).map((at) => ({
+      fixed: at,
+      from: columns[0],
+      to: columns[1],
+      cssWidth: edge(at) ? 1.4 : 1,
+      colour: [0, 0, 0],
+      opacity: edge(at) ? -1 : -0.75,
+    }));
+    this.setRibbons(this.slices, [...slices, ...job.alongColumns], cells[0], size.pixelRatio);
+    this.setRibbons(this.lines, job.alongRows, cells[1], size.pixelRatio);
+    for (const { material } of [this.body, this.slices, this.lines])
+      (material as RawShaderMaterial).uniformsNeedUpdate = true;
+  }
+
+  private setRibbons(mesh: Mesh, ribbons: readonly Ribbon[], steps: number, ratio: number): void {
+    const geometry: InstancedBufferGeometry = this.grids.ribbon(steps);
+    const line = geometry.getAttribute('line') as InstancedBufferAttribute;
+    const ink = geometry.getAttribute('ink') as InstancedBufferAttribute;
+    const drawn = ribbons.filter(({ from, to }) => to > from).slice(-MOST_RIBBONS);
+    drawn.forEach(({ fixed, from, to, cssWidth, colour, opacity }, k) => {
+      line.setXYZW(k, fixed, from, to, cssWidth * ratio);
+      ink.setXYZW(k, colour[0] / 255, colour[1] / 255, colour[2] / 255, opacity);
+    });
+    line.needsUpdate = true;
+    ink.needsUpdate = true;
+    geometry.instanceCount = drawn.length;
+    mesh.geometry = geometry;
+    mesh.visible = drawn.length > 0;
+  }
+
+  private scaleTexture(name: ScaleName): DataTexture {
+    let texture = this.scales.get(name);
+    if (!texture) {
+      texture = new DataTexture(new Uint8Array(scaleTable(name)), SCALE_ENTRIES, 1);
+      texture.minFilter = LinearFilter;
+      texture.magFilter = LinearFilter;
+      texture.needsUpdate = true;
+      this.scales.set(name, texture);
+    }
+    return texture;
+  }
+
+  dispose(): void {
+    this.canvas.removeEventListener('webglcontextlost', this.onLost);
+    this.canvas.removeEventListener('webglcontextrestored', this.onRestored);
+    this.listeners.clear();
+    this.grids.dispose();
+    for (const texture of this.scales.values()) texture.dispose();
+    for (const { material } of [this.body, this.slices, this.lines])
+      (material as RawShaderMaterial).dispose();
+    this.gl.dispose();
+    this.gl.forceContextLoss();
+    drawCounters.contexts -= 1;
+  }
+}
+
+let shared: { readonly renderer: SharedRenderer; users: number } | null = null;
+
+/** The page's renderer for one more user, or null where there is no WebGL 2. Each user releases it once. */
+export function acquireRenderer(): SharedRenderer | null {
+  if (!shared) {
+    const canvas = document.createElement('canvas');
+    const context = canvas.getContext('webgl2', { alpha: true, antialias: true, premultipliedAlpha: true });
+    if (!context) return null;
+    shared = { renderer: new SharedRenderer(canvas, context), users: 0 };
+  }
+  shared.users += 1;
+  return shared.renderer;
+}
+
+export function releaseRenderer(): void {
+  if (!shared) return;
+  shared.users -= 1;
+  if (shared.users > 0) return;
+  shared.renderer.dispose();
+  shared = null;
+}
+
+/** The renderer alive now, for tests. */
+export const currentRenderer = (): SharedRenderer | null => shared?.renderer ?? null;

@@ -1,0 +1,231 @@
+/**
+ * Shaders of the surface. One set of uniforms serves both programs: the body and the ribbons upon it (slices, ridges,
+ * cursor). Vertices are cells of the data texture, placed by position: a change of range, scale, limits or camera changes
+ * uniforms only.
+ */
+
+/** Reading the field and placing a vertex; the same arithmetic as relief.ts. */
+const placing = /* glsl */ `
+precision highp float;
+precision highp sampler2D;
+
+uniform sampler2D uValues;
+/** Position and noise floor per column; position and lowest meaningful column per row. */
+uniform sampler2D uColumns;
+uniform sampler2D uRows;
+uniform mat4 uMatrix;
+uniform vec3 uHalf;
+uniform vec4 uWindow;
+uniform vec2 uColumnRange;
+uniform vec2 uRowRange;
+uniform vec2 uValueRange;
+uniform bool uLog;
+uniform float uRowEnd;
+uniform vec2 uStride;
+uniform vec2 uPixels;
+
+float valueAt(float c, float r) {
+  float c0 = floor(c);
+  float r0 = floor(r);
+  float cf = c - c0;
+  float rf = r - r0;
+  float near = texelFetch(uValues, ivec2(int(c0), int(r0)), 0).r;
+  if (cf > 0.0) near = mix(near, texelFetch(uValues, ivec2(int(c0) + 1, int(r0)), 0).r, cf);
+  if (rf == 0.0) return near;
+  float far = texelFetch(uValues, ivec2(int(c0), int(r0) + 1), 0).r;
+  if (cf > 0.0) far = mix(far, texelFetch(uValues, ivec2(int(c0) + 1, int(r0) + 1), 0).r, cf);
+  return mix(near, far, rf);
+}
+
+vec2 along(sampler2D list, float k) {
+  float k0 = floor(k);
+  float kf = k - k0;
+  vec2 here = texelFetch(list, ivec2(int(k0), 0), 0).rg;
+  return kf == 0.0 ? here : mix(here, texelFetch(list, ivec2(int(k0) + 1, 0), 0).rg, kf);
+}
+
+float columnFraction(float position) {
+  return uLog ? log(position / uColumnRange.x) / log(uColumnRange.y / uColumnRange.x)
+              : (position - uColumnRange.x) / (uColumnRange.y - uColumnRange.x);
+}
+
+float heightOf(float value) {
+  float part = clamp((value - uValueRange.x) / (uValueRange.y - uValueRange.x), 0.0, 1.0);
+  return (2.0 * part - 1.0) * uHalf.y;
+}
+
+/** A vertex in the box; info: value, value above the floor, lowest meaningful column minus the column, row position. */
+vec3 place(float c, float r, out vec4 info) {
+  vec2 column = along(uColumns, c);
+  vec2 row = along(uRows, r);
+  float value = valueAt(c, r);
+  info = vec4(value, value - column.y, row.y - column.x, row.x);
+  float shown = row.x > uRowEnd ? uValueRange.x : max(value, column.y);
+  float z = (row.x - uRowRange.x) / (uRowRange.y - uRowRange.x);
+  return vec3((2.0 * columnFraction(column.x) - 1.0) * uHalf.x, heightOf(shown), (2.0 * z - 1.0) * uHalf.z);
+}
+`;
+
+export const bodyVertex = /* glsl */ `
+${placing}
+/** Indices of the vertex in the grid; -1 and beyond the last are the lower edges of the cut walls. */
+in vec2 cell;
+uniform vec2 uCells;
+out vec4 vInfo;
+out vec3 vNormal;
+out float vWall;
+out float vPast;
+
+void main() {
+  vec2 inner = clamp(cell, vec2(0.0), uCells);
+  float c = clamp(floor(uWindow.x) + inner.x * uStride.x, uWindow.x, uWindow.y);
+  float r = clamp(floor(uWindow.z) + inner.y * uStride.y, uWindow.z, uWindow.w);
+  vec3 at = place(c, r, vInfo);
+  vPast = vInfo.w - uRowEnd;
+  vec4 unused;
+  vec3 left = place(max(c - 1.0, uWindow.x), r, unused);
+  vec3 right = place(min(c + 1.0, uWindow.y), r, unused);
+  vec3 back = place(c, max(r - 1.0, uWindow.z), unused);
+  vec3 front = place(c, min(r + 1.0, uWindow.w), unused);
+  vNormal = cross(front - back, right - left);
+  vWall = inner == cell ? 0.0 : 1.0;
+  if (vWall > 0.0) at.y = -uHalf.y;
+  gl_Position = uMatrix * vec4(at, 1.0);
+}
+`;
+
+export const bodyFragment = /* glsl */ `
+precision highp float;
+precision highp sampler2D;
+uniform sampler2D uColours;
+uniform vec2 uValueRange;
+uniform vec3 uBackground;
+uniform vec3 uText;
+uniform vec3 uNoise;
+uniform vec3 uHatch;
+uniform float uIso;
+uniform float uRatio;
+uniform bool uDark;
+in vec4 vInfo;
+in vec3 vNormal;
+in float vWall;
+in float vPast;
+out vec4 outColour;
+
+float stroke(float across, float pitch) {
+  float place = mod(across / uRatio, pitch);
+  float away = min(place, pitch - place) * 0.7071 * uRatio;
+  return clamp(0.5 * uRatio + 0.5 - away, 0.0, 1.0);
+}
+
+void main() {
+  float part = clamp((vInfo.x - uValueRange.x) / (uValueRange.y - uValueRange.x), 0.0, 1.0);
+  vec3 colour = texture(uColours, vec2((part * 255.0 + 0.5) / 256.0, 0.5)).rgb;
+  vec3 normal = normalize(vNormal + vec3(0.0, 1e-6, 0.0));
+  // Light from the upper left: enough to read the form, too little to change the level a colour stands for.
+  float light = 0.93 + 0.1 * dot(normal, normalize(vec3(-0.55, 0.75, 0.35)));
+  colour *= min(light, 1.03);
+  if (uIso > 0.0) {
+    float level = vInfo.x / uIso;
+    float width = fwidth(level);
+    float away = abs(fract(level + 0.5) - 0.5) / max(width, 1e-5);
+    float ink = (1.0 - smoothstep(0.35 * uRatio, 0.35 * uRatio + 0.9, away)) * (1.0 - smoothstep(0.12, 0.3, width));
+    colour = mix(colour, uText, 0.42 * ink);
+  }
+  if (vInfo.y <= 0.0) colour = uNoise * (0.97 + 0.03 * normal.y);
+  if (vInfo.z > 0.0) colour = mix(mix(colour, uBackground, 0.75), uHatch, stroke(gl_FragCoord.x - gl_FragCoord.y, 5.0));
+  if (vPast > 0.0) colour = mix(uBackground, uHatch, stroke(gl_FragCoord.x + gl_FragCoord.y, 7.0));
+  if (vWall > 1e-4) {
+    vec3 wall = mix(uBackground, uText, uDark ? 0.085 : 0.06);
+    colour = vPast > 0.0 ? wall : mix(wall, vInfo.y <= 0.0 ? uNoise : colour, 0.3 * pow(1.0 - vWall, 1.5));
+  }
+  outColour = vec4(colour, 1.0);
+}
+`;
+
+/** A ribbon of constant width on the screen, along columns at one row or along rows at one column. */
+export const ribbonVertex = /* glsl */ `
+${placing}
+/** Step along the ribbon and side, -1 or 1. */
+in vec2 cell;
+/** Where it stands on the other axis; first and last index on its own; width in device pixels. */
+in vec4 line;
+/** Colour and opacity; a negative opacity takes the colour of the value. */
+in vec4 ink;
+uniform bool uAcross;
+uniform float uLift;
+out vec4 vInk;
+out float vPart;
+out float vSide;
+out float vWidth;
+out float vAbove;
+
+vec4 project(float own, out vec4 info) {
+  vec3 at = uAcross ? place(line.x, own, info) : place(own, line.x, info);
+  return uMatrix * vec4(at, 1.0);
+}
+
+void main() {
+  float stride = uAcross ? uStride.y : uStride.x;
+  float own = clamp(floor(line.y) + cell.x * stride, line.y, line.z);
+  vec4 info;
+  vec4 unused;
+  vec4 here = project(own, info);
+  vec4 before = project(max(own - stride, line.y), unused);
+  vec4 after = project(min(own + stride, line.z), unused);
+  vec2 a = before.xy / before.w * uPixels;
+  vec2 h = here.xy / here.w * uPixels;
+  vec2 b = after.xy / after.w * uPixels;
+  vec2 d1 = h - a;
+  vec2 d2 = b - h;
+  vec2 n1 = length(d1) > 1e-4 ? normalize(d1) : vec2(0.0);
+  vec2 n2 = length(d2) > 1e-4 ? normalize(d2) : n1;
+  if (n1 == vec2(0.0)) n1 = n2;
+  vec2 direction = n1 + n2;
+  direction = length(direction) > 0.3 ? normalize(direction) : n2;
+  vec2 normal = vec2(-direction.y, direction.x);
+  float miter = min(1.6, 1.0 / max(0.5, dot(normal, vec2(-n2.y, n2.x))));
+  float reach = (line.w * 0.5 + 1.0) * miter;
+  here.xy += normal * cell.y * reach / uPixels * here.w;
+  here.z -= uLift * here.w;
+  gl_Position = here;
+  vInk = ink;
+  vSide = cell.y * (line.w * 0.5 + 1.0);
+  vWidth = line.w;
+  vPart = clamp((info.x - uValueRange.x) / (uValueRange.y - uValueRange.x), 0.0, 1.0);
+  vAbove = info.w > uRowEnd ? -1.0 : info.y;
+}
+`;
+
+export const ribbonFragment = /* glsl */ `
+precision highp float;
+precision highp sampler2D;
+uniform sampler2D uColours;
+uniform vec3 uBackground;
+uniform vec3 uText;
+uniform vec3 uNoise;
+uniform bool uDark;
+in vec4 vInk;
+in float vPart;
+in float vSide;
+in float vWidth;
+in float vAbove;
+out vec4 outColour;
+
+void main() {
+  float edge = clamp(vWidth * 0.5 + 0.5 - abs(vSide), 0.0, 1.0) * min(1.0, vWidth);
+  vec3 colour = vInk.rgb;
+  float alpha = vInk.a;
+  if (vInk.a < 0.0) {
+    vec3 own = texture(uColours, vec2((vPart * 255.0 + 0.5) / 256.0, 0.5)).rgb;
+    // Lines part from the surface towards the ink of the page where it is pale, towards the paper where it is strong.
+    vec3 towards = uDark ? mix(uText, uBackground, smoothstep(0.35, 0.75, vPart))
+                         : mix(uText, uBackground, smoothstep(0.45, 0.8, vPart));
+    colour = vAbove <= 0.0 ? mix(uNoise, uText, 0.25) : mix(own, towards, 0.45);
+    alpha = -vInk.a * (vAbove <= 0.0 ? 0.6 : 1.0);
+  }
+  alpha *= edge;
+  if (alpha < 0.01) discard;
+  outColour = vec4(colour * alpha, alpha);
+}
+`;
