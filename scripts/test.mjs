@@ -48,7 +48,7 @@ async function main() {
         ),
       );
     }
-    if (existsSync(`${root}src/cli/main.ts`)) {
+    if (existsSync(`${root}src/bundle.ts`)) {
       const { buildProject } = await import('./build.mjs');
       suites.push(
         await step('build', () =>
