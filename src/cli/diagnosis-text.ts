@@ -1,0 +1,136 @@
+import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/types.js';
+import type { Resonance } from '../resonance/types.js';
+import type { Speaker } from '../words/index.js';
+import { modeKindMarks } from './say-room.js';
+import { table, wrap } from './table.js';
+
+/** More rows than this are for a program: `--json`. */
+const mostCandidates = 4;
+
+/** One diagnosis for a reader at a terminal: the file, its notes, the ridges, every resonance, the room. */
+export function diagnosisText(diagnosis: Diagnosis, speaker: Speaker): string {
+  const parts = [
+    ...diagnosis.files.map((file) => fileText(file, speaker)),
+    ridgesText(diagnosis, speaker),
+    resonancesText(diagnosis.resonances, speaker),
+    roomText(diagnosis, speaker),
+  ];
+  return parts.filter((part) => part !== '').join('\n\n');
+}
+
+function fileText(file: FileFacts, speaker: Speaker): string {
+  const { n } = speaker;
+  const range = file.range.map(
+    ({ centreHz, rangeDb }) => `${n.number(centreHz, 0)}: ${n.number(rangeDb, 0)}`,
+  );
+  return [
+    file.label,
+    `  ${n.integer(file.sampleRate)} Hz, channel ${file.channel} of ${file.channelCount}, ${n.seconds(file.durationSeconds)}, onset at ${n.seconds(file.onsetSeconds, 4)}`,
+    ...(range.length > 0 ? [wrap(`  Decay range, dB at Hz: ${range.join(', ')}`, 100, '    ')] : []),
+    ...file.notes.map((note) => wrap(`  ! ${speaker.note(note)}`, 100, '    ')),
+  ].join('\n');
+}
+
+function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: Speaker): string {
+  const name = speaker.term('limits', limit);
+  if (resonances.length === 0 && ridges.length === 0)
+    return fit.notes.some(({ code }) => code === 'no-range') ? '' : 'No resonance was found.';
+  if (ridges.length === 0)
+    return wrap(
+      `No ridge exceeds the limit “${name}”. That is of this seat and this source: a mode is not seen from one of its nodes.`,
+    );
+  const { n } = speaker;
+  const rows = ridges.map((ridge, index) => [
+    String(index + 1),
+    n.plusMinus(ridge.frequencyHz, resonances[ridge.resonance ?? -1]?.frequencySdHz),
+    n.plusMinus(ridge.decayTimeSeconds, ridge.decayTimeSdSeconds),
+    n.number(resonances[ridge.resonance ?? -1]?.q, 1),
+    n.seconds(ridge.limitSeconds),
+    n.number(ridge.excess, 2),
+    speaker.term('audible', ridge.audible),
+    speaker.term('causes', ridge.cause),
+    speaker.term('limits', ridge.limitName),
+  ]);
+  const heads = [
+    { head: '', right: true },
+    { head: 'Hz', right: true },
+    { head: 'Decay, s', right: true },
+    { head: 'Q', right: true },
+    { head: speaker.label('limit'), right: true },
+    { head: speaker.label('excess'), right: true },
+    { head: speaker.label('audible') },
+    { head: speaker.label('cause') },
+    { head: 'Against' },
+  ];
+  return [
+    `Ridges above the limit “${name}”, worst first`,
+    table(heads, rows),
+    '',
+    ...ridges.map((ridge, index) => ridgeText(ridge, index, speaker)),
+    wrap(speaker.caution('licensed')),
+  ].join('\n');
+}
+
+function ridgeText(ridge: Ridge, index: number, speaker: Speaker): string {
+  const { n } = speaker;
+  const named = ridge.candidates.slice(0, mostCandidates);
+  const rest = ridge.candidates.length - named.length;
+  const none = Math.max(0, 1 - ridge.candidates.reduce((sum, { weight }) => sum + weight, 0));
+  const lines = [`${index + 1}. ${n.hertz(ridge.frequencyHz)}`];
+  if (named.length > 0) {
+    const list = named.map(
+      ({ order, kind, frequencyHz, weight }) =>
+        `(${order.join(',')}) ${speaker.term('modeKinds', kind)} at ${n.hertz(frequencyHz)}: ${n.percent(weight)}`,
+    );
+    if (rest > 0) list.push(`${n.integer(rest)} more`);
+    list.push(`${speaker.label('none')}: ${n.percent(none)}`);
+    lines.push(wrap(`   May be ${list.join('; ')}.`, 100, '     '));
+  }
+  lines.push(...ridge.remedies.map((remedy) => wrap(`   - ${speaker.remedy(remedy)}`, 100, '     ')));
+  return lines.join('\n');
+}
+
+function resonancesText(resonances: readonly Resonance[], speaker: Speaker): string {
+  if (resonances.length === 0) return '';
+  const { n } = speaker;
+  const rows = resonances.map((r) => [
+    n.plusMinus(r.frequencyHz, r.frequencySdHz),
+    r.decayTimeSeconds === null
+      ? speaker.label('never')
+      : n.plusMinus(r.decayTimeSeconds, r.decayTimeSdSeconds),
+    n.number(r.q, 1),
+    n.number(r.levelDb, 0),
+    speaker.term('resonanceKinds', r.kind),
+  ]);
+  const heads = [
+    { head: 'Hz', right: true },
+    { head: 'Decay, s', right: true },
+    { head: 'Q', right: true },
+    { head: 'dB', right: true },
+    { head: speaker.label('kind') },
+  ];
+  const { fitFromSeconds: fromSeconds, fitToSeconds: toSeconds } = resonances[0];
+  return [
+    'All resonances',
+    wrap(
+      `${speaker.caption('fit-window', { fromSeconds, toSeconds })}; ${speaker.caption('uncertainty', {})}.`,
+    ),
+    table(heads, rows),
+  ].join('\n');
+}
+
+function roomText({ room }: Diagnosis, speaker: Speaker): string {
+  if (!room) return '';
+  const { n } = speaker;
+  const { lengthMetres: l, widthMetres: w, heightMetres: h } = room.room.size;
+  const list = room.modes
+    .slice(0, 24)
+    .map(
+      ({ order, kind, frequencyHz }) =>
+        `${n.number(frequencyHz, 1)} (${order.join(',')})${modeKindMarks[kind].trim()}`,
+    );
+  const more = room.modes.length - list.length;
+  return wrap(
+    `Room of ${[l, w, h].map((side) => n.significant(side, 4)).join(' x ')} m at ${n.number(room.room.speedOfSoundMetresPerSecond, 1)} m/s, modes in Hz: ${list.join(', ')}${more > 0 ? ` and ${more} more (ringdown modes lists them)` : ''}.`,
+  );
+}
