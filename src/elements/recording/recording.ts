@@ -25,7 +25,10 @@ export class RingdownRecording extends DataElement {
   /** The file's bytes, from a script, in place of `src`. */
   @property({ attribute: false }) data: Blob | ArrayBuffer | null = null;
 
-  /** What the study is to read. */
+  /**
+   * What the study is to read.
+   * @internal
+   */
   get pageSource(): PageSource {
     const { src, data, label, seat, source, stage, channel } = this;
     return {

@@ -47,7 +47,10 @@ export abstract class RingdownElement extends LitElement {
     return this.#scope;
   }
 
-  /** Sets or clears a custom state, seen by pages as `:state(name)`. */
+  /**
+   * Sets or clears a custom state, seen by pages as `:state(name)`.
+   * @internal
+   */
   setState(name: string, on: boolean): void {
     const states = this.#internals.states as CustomStateSet | undefined;
     if (on) states?.add(name);

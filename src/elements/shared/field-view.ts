@@ -86,13 +86,33 @@ function marksOf({ diagnosis, choices }: StudySnapshot, speaker: Speaker): AxisM
     }));
 }
 
-/** What the pictures of a study show; null without a grid. */
+interface Made {
+  readonly from: readonly unknown[];
+  readonly view: FieldView;
+}
+
+const made = new WeakMap<Grid, Made>();
+
+/**
+ * What the pictures of a study show; null without a grid. Made once for all pictures of it, and again only where
+ * something changed that they show: a picture sees by identity that it need not draw.
+ */
 export function fieldViewOf(snapshot: StudySnapshot, speaker: Speaker): FieldView | null {
-  const { grid, choices, cursor } = snapshot;
+  const { grid, choices, cursor, diagnosis, selectedRidge } = snapshot;
   if (!grid || grid.timesSeconds.length < 2 || grid.frequenciesHz.length < 2) return null;
+  const from = [speaker, choices, diagnosis, selectedRidge];
+  let known = made.get(grid);
+  if (!known || known.from.some((part, k) => part !== from[k])) {
+    known = { from, view: makeView(grid, snapshot, speaker) };
+    made.set(grid, known);
+  }
+  return { ...known.view, cursor: cursor && { column: cursor.frequencyHz, row: cursor.timeSeconds } };
+}
+
+function makeView(grid: Grid, snapshot: StudySnapshot, speaker: Speaker): FieldView {
   const field = fieldOf(grid);
   const top = topOf(grid);
-  const bottom = top - choices.rangeDb;
+  const bottom = top - snapshot.choices.rangeDb;
   return {
     field,
     columnScale: 'log',
@@ -101,7 +121,7 @@ export function fieldViewOf(snapshot: StudySnapshot, speaker: Speaker): FieldVie
     valueRange: [bottom, top],
     flags: flagsOf(snapshot, field, bottom, speaker),
     marks: marksOf(snapshot, speaker),
-    cursor: cursor && { column: cursor.frequencyHz, row: cursor.timeSeconds },
+    cursor: null,
     columnLabel: speaker.view('frequency-axis'),
     rowLabel: speaker.view('time-axis'),
     valueLabel: speaker.view('level-axis'),

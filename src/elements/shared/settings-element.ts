@@ -45,6 +45,7 @@ export abstract class SettingsElement extends RingdownElement {
   /** Range of levels shown, dB. */
   @property({ attribute: 'range' }) rangeDb: Given = null;
 
+  /** @internal */
   ownSettings(): Settings {
     const { room, temperature, humidity, speed, absorption, method, limit } = this;
     return {
@@ -58,6 +59,7 @@ export abstract class SettingsElement extends RingdownElement {
     };
   }
 
+  /** @internal */
   ownSource(): PageSource | null {
     const { src, label, seat, source, stage, channel } = this;
     if (!src) return null;
@@ -78,7 +80,10 @@ export abstract class SettingsElement extends RingdownElement {
     }
   }
 
-  /** A failure as the sentence that is shown, with the recording's name where there is one. */
+  /**
+   * A failure as the sentence that is shown, with the recording's name where there is one.
+   * @internal
+   */
   describe(failure: StudyFailure): string {
     const sentence = this.speaker.error(failure);
     return failure.label ? this.speaker.view('failure-of', { label: failure.label, sentence }) : sentence;

@@ -70,9 +70,13 @@ export class RingdownStudy extends SettingsElement {
     this.#own.feed.subscribe(() => this.#changed());
   }
 
+  /** @internal */
   readonly htmlFor = null;
 
-  /** What elements named by `for` connect to. */
+  /**
+   * What elements named by `for` connect to.
+   * @internal
+   */
   get feed(): Feed {
     return this.#own.feed;
   }

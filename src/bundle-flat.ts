@@ -1,0 +1,18 @@
+/** Everything in one file without the surface: the waterfall is drawn by lines. */
+import './define/study.js';
+import './define/recording.js';
+import './define/place.js';
+import './define/waterfall-flat.js';
+import './define/spectrogram.js';
+import './define/ridges.js';
+
+export { RingdownStudy } from './elements/study/study.js';
+export { RingdownRecording } from './elements/recording/recording.js';
+export { RingdownPlace } from './elements/place/place.js';
+export { RingdownWaterfallFlat as RingdownWaterfall } from './elements/waterfall/waterfall-flat.js';
+export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
+export { RingdownRidges } from './elements/ridges/ridges.js';
+export type * from './elements/events.js';
+export { createStudy } from './study/study.js';
+export type * from './study/types.js';
+export { createSpeaker } from './words/index.js';

@@ -1,0 +1,4 @@
+/** Everything in one file, for a plain script tag of type "module". */
+import './define/index.js';
+
+export * from './index.js';

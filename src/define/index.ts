@@ -1,0 +1,7 @@
+/** Registers every element. The study first, so that it is there when the elements in it ask for it. */
+import './study.js';
+import './recording.js';
+import './place.js';
+import './waterfall.js';
+import './spectrogram.js';
+import './ridges.js';

@@ -1,0 +1,241 @@
+import { html, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import { state } from 'lit/decorators.js';
+import { keyed } from 'lit/directives/keyed.js';
+import { live } from 'lit/directives/live.js';
+import { limitOrbit, orbitLimits, viewpoints } from '../../draw/orbit.js';
+import type { ViewpointName } from '../../draw/orbit.js';
+import type { DrawSize, Pick } from '../../draw/picture.js';
+import { pickSurface, surfaceFlagAt } from '../../draw/surface-layout.js';
+import type { SurfaceLayout } from '../../draw/surface-layout.js';
+import { drawSurface2d } from '../../draw/surface2d.js';
+import type { DrawTheme, FieldView, OrbitView } from '../../draw/types.js';
+import { afterGrace } from '../scope.js';
+import type { Dispose, Scope } from '../scope.js';
+import { PictureElement } from '../shared/picture-element.js';
+import { figureStyles, tokens } from '../shared/styles.js';
+import { OrbitGestures } from './gestures.js';
+import { waterfallStyles } from './styles.js';
+
+/** The shaded surface, as far as this element needs to know it. */
+export interface Surface {
+  update(view: FieldView, orbit: OrbitView, theme: DrawTheme, size: DrawSize): void;
+  pick(xCss: number, yCss: number): Pick | null;
+  flagAt(xCss: number, yCss: number): number | null;
+  /** Even while it is not seen: for printing. */
+  drawAnyway(): void;
+  /** `lines` where there is no WebGL, or while it is lost. */
+  readonly mode: 'webgl' | 'lines';
+  dispose(): void;
+}
+
+export interface SurfaceMaker {
+  create(canvas: HTMLCanvasElement): Surface;
+}
+
+const degrees = 180 / Math.PI;
+const presets = Object.keys(viewpoints) as ViewpointName[];
+const same = (a: OrbitView, b: OrbitView): boolean =>
+  Math.abs(a.azimuthRadians - b.azimuthRadians) < 1e-6 &&
+  Math.abs(a.elevationRadians - b.elevationRadians) < 1e-6 &&
+  Math.abs(a.zoom - b.zoom) < 1e-6;
+
+/** The waterfall without its surface: everything but who draws it. */
+export abstract class WaterfallBase extends PictureElement {
+  static override styles = [tokens, figureStyles, waterfallStyles];
+
+  protected override readonly pictureName = 'waterfall';
+  @state() private orbit: OrbitView = viewpoints.corner;
+  /** Drawn by this element itself, because what draws the surface is not in this build or did not come. */
+  @state() private flat = false;
+  /** Drawn by lines for want of WebGL. */
+  @state() private lines = false;
+  #maker: SurfaceMaker | null = null;
+  #surface: Surface | null = null;
+  #surfaceCanvas: HTMLCanvasElement | null = null;
+  #layout: SurfaceLayout | null = null;
+  #loading = false;
+  #callOff: Dispose | null = null;
+  readonly #gestures = new OrbitGestures({
+    orbit: () => this.orbit,
+    turned: (orbit) => this.#turn(orbit),
+    size: () => this.stageController.size,
+  });
+
+  /** Fetches what draws the surface; null where this build has none. */
+  protected loadSurface(): Promise<SurfaceMaker> | null {
+    return null;
+  }
+
+  protected override connected(scope: Scope): void {
+    super.connected(scope);
+    this.#callOff?.();
+    this.#callOff = null;
+  }
+
+  /** A moved element keeps its surface; one that stays away frees it. */
+  protected override disconnected(): void {
+    super.disconnected();
+    this.#callOff = afterGrace(() => this.#free());
+  }
+
+  #free(): void {
+    this.#surface?.dispose();
+    this.#surface = null;
+    this.#surfaceCanvas = null;
+  }
+
+  protected override draw(): void {
+    const { canvas, fieldView: view } = this;
+    if (!canvas || !view) return;
+    const { theme, printing } = this.themeController;
+    const { size } = this.stageController;
+    if (!this.flat && !this.#maker) {
+      void this.#load();
+      return;
+    }
+    if (!this.flat && this.#maker) {
+      try {
+        if (this.#surfaceCanvas !== canvas) this.#free();
+        this.#surface ??= this.#maker.create(canvas);
+        this.#surfaceCanvas = canvas;
+        this.#surface.update(view, this.orbit, theme, size);
+        this.lines = this.#surface.mode === 'lines';
+        if (printing) this.#surface.drawAnyway();
+        return;
+      } catch {
+        this.#free();
+        this.flat = true; // renders a new canvas, on which `updated` asks for a draw
+        return;
+      }
+    }
+    const context = canvas.getContext('2d');
+    if (context) this.#layout = drawSurface2d(context, view, this.orbit, theme, size);
+  }
+
+  async #load(): Promise<void> {
+    if (this.#loading) return;
+    this.#loading = true;
+    try {
+      this.#maker = (await this.loadSurface()) ?? null;
+    } catch {
+      // A page that forbids the further module, or a lost network: the same data by lines.
+    }
+    this.#loading = false;
+    if (this.#maker) this.stageController.request();
+    else this.flat = true;
+  }
+
+  protected override pickAt(x: number, y: number): Pick | null {
+    if (!this.flat) return this.#surface?.pick(x, y) ?? null;
+    return this.#layout ? pickSurface(this.#layout, x, y) : null;
+  }
+
+  protected override ridgeAt(x: number, y: number): number | null {
+    if (!this.flat) return this.#surface?.flagAt(x, y) ?? null;
+    return this.#layout ? surfaceFlagAt(this.#layout, x, y) : null;
+  }
+
+  #turn(orbit: OrbitView): void {
+    this.orbit = limitOrbit(orbit);
+    this.stageController.request();
+  }
+
+  protected override renderCanvas(): TemplateResult {
+    const gestures = this.#gestures;
+    return html`${keyed(
+      this.flat,
+      html`<canvas
+        part="canvas"
+        role="img"
+        aria-label=${this.speaker.view('waterfall-name', { label: this.recordingLabel })}
+        aria-describedby="help"
+        @pointerdown=${(event: PointerEvent) => {
+          this.leave();
+          gestures.down(event);
+        }}
+        @pointermove=${(event: PointerEvent) => {
+          if (!gestures.move(event)) this.hover(event);
+        }}
+        @pointerup=${(event: PointerEvent) => {
+          if (gestures.up(event)) this.press(event);
+        }}
+        @pointercancel=${(event: PointerEvent) => gestures.up(event)}
+        @pointerleave=${() => this.leave()}
+        @wheel=${gestures.wheelListener}
+      ></canvas>`,
+    )}`;
+  }
+
+  protected override renderTools(): TemplateResult {
+    const { speaker } = this;
+    return html`<div
+      class="views screen-only"
+      part="views"
+      role="group"
+      aria-label=${speaker.view('view-group')}
+    >
+      ${presets.map(
+        (name) =>
+          html`<button
+            type="button"
+            aria-pressed=${same(this.orbit, viewpoints[name])}
+            @click=${() => this.#turn(viewpoints[name])}
+          >
+            ${speaker.view(`view-${name}`)}
+          </button>`,
+      )}
+    </div>`;
+  }
+
+  protected override renderMore(): TemplateResult {
+    const { speaker, orbit } = this;
+    const slider = (
+      name: string,
+      value: number,
+      range: readonly [number, number],
+      step: number,
+      text: string,
+      changed: (value: number) => void,
+    ): TemplateResult =>
+      html`<label
+        ><span>${speaker.view(name)}</span
+        ><input
+          type="range"
+          min=${range[0]}
+          max=${range[1]}
+          step=${step}
+          .value=${live(String(value))}
+          aria-valuetext=${text}
+          @input=${(event: Event) => changed((event.target as HTMLInputElement).valueAsNumber)}
+      /></label>`;
+    const turn = Math.round(orbit.azimuthRadians * degrees);
+    const tilt = Math.round(orbit.elevationRadians * degrees);
+    const [lowest, highest] = orbitLimits.elevationRadians;
+    return html`<details class="turning screen-only" part="turning">
+        <summary>${speaker.view('turn-and-tilt')}</summary>
+        <div>
+          ${slider('turn', turn, [-180, 180], 5, speaker.view('degrees', { degrees: turn }), (value) =>
+            this.#turn({ ...orbit, azimuthRadians: value / degrees }),
+          )}
+          ${slider(
+            'tilt',
+            tilt,
+            [Math.round(lowest * degrees), Math.round(highest * degrees)],
+            2,
+            speaker.view('degrees', { degrees: tilt }),
+            (value) => this.#turn({ ...orbit, elevationRadians: value / degrees }),
+          )}
+          ${slider(
+            'nearer',
+            orbit.zoom,
+            orbitLimits.zoom,
+            0.1,
+            speaker.view('times', { factor: orbit.zoom }),
+            (value) => this.#turn({ ...orbit, zoom: value }),
+          )}
+        </div>
+      </details>
+      ${this.flat || this.lines ? html`<p class="flat">${speaker.view('drawn-flat')}</p>` : nothing}`;
+  }
+}

@@ -1,0 +1,12 @@
+/** The element classes, with nothing registered, and what a script needs beside them. */
+export { RingdownStudy } from './elements/study/study.js';
+export { RingdownRecording } from './elements/recording/recording.js';
+export { RingdownPlace } from './elements/place/place.js';
+export { RingdownWaterfall } from './elements/waterfall/waterfall.js';
+export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
+export { RingdownRidges } from './elements/ridges/ridges.js';
+export type * from './elements/events.js';
+export { createStudy } from './study/study.js';
+export type * from './study/types.js';
+export { createSpeaker } from './words/index.js';
+export type { Speaker } from './words/index.js';
