@@ -13,6 +13,7 @@ import { mixCss } from './tones.js';
 import type { AxisScale, DrawTheme } from './types.js';
 
 const TICK_SIZE = 11;
+const TITLE_WEIGHT = 3;
 
 interface Sides {
   /** Signs of the sides nearest to the eye. */
@@ -21,8 +22,10 @@ interface Sides {
 }
 
 function sidesOf(layout: SurfaceLayout): Sides {
-  const [x, , z] = layout.space.eye;
-  return { x: x > 1e-6 ? 1 : -1, z: z >= -1e-6 ? 1 : -1 };
+  const [x, y, z] = layout.space.eye;
+  // Seen nearly from the front, perspective shows the inside of the left wall: it counts as a back wall until the eye
+  // has gone well round to that side.
+  return { x: x > -0.1 * Math.hypot(x, y, z) ? 1 : -1, z: z >= -1e-6 ? 1 : -1 };
 }
 
 const spread = (points: readonly Point[]): number[] => points.flatMap(({ x, y }) => [x, y]);
@@ -93,6 +96,8 @@ export function drawBehind(pen: Pen, theme: DrawTheme, layout: SurfaceLayout): v
 interface Label {
   readonly text: string;
   readonly at: Point;
+  /** Where it may stand instead. */
+  readonly or?: Point;
   readonly style: TextStyle;
   readonly weight: number;
 }
@@ -106,9 +111,12 @@ function boxOf(pen: Pen, { text, at, style }: Label): Box {
 /** Labels in order of weight, each only where it touches none before it and stands wholly on the canvas. */
 export function lettersWithoutOverlap(pen: Pen, labels: readonly Label[], size: DrawSize, gap = 5): Label[] {
   const taken: Box[] = [];
+  const done = new Set<string>();
   return [...labels]
     .sort((a, b) => b.weight - a.weight)
+    .flatMap((label) => [label, ...(label.or ? [{ ...label, at: label.or, or: undefined }] : [])])
     .filter((label) => {
+      if (done.has(label.text + label.weight)) return false;
       const box = boxOf(pen, label);
       if (box.left < 0 || box.right > size.cssWidth || box.top < 0 || box.bottom > size.cssHeight)
         return false;
@@ -120,6 +128,7 @@ export function lettersWithoutOverlap(pen: Pen, labels: readonly Label[], size: 
           box.bottom + 1 <= other.top,
       );
       if (free) taken.push(box);
+      if (free && label.weight >= TITLE_WEIGHT) done.add(label.text + label.weight);
       return free;
     });
 }
@@ -144,6 +153,8 @@ interface EdgeAxis {
   readonly title: string;
   /** Free pixels between the edge and its labels. */
   readonly gap: number;
+  /** Where the title may stand where it has no room beside its edge. */
+  readonly spare?: Point;
 }
 
 function edgeLabels(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, axis: EdgeAxis): Label[] {
@@ -178,8 +189,9 @@ function edgeLabels(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, axis: Edg
     {
       text: axis.title,
       at: { x: halfway.x + away.x * reach, y: halfway.y + away.y * reach },
+      or: axis.spare,
       style: { ...style, colour: theme.text },
-      weight: 3,
+      weight: TITLE_WEIGHT,
     },
   ];
 }
@@ -257,6 +269,10 @@ export function drawBefore(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, si
       at: (value) => on(layout, near.x * hx, -hy, relief.z(value)),
       title: view.rowLabel,
       gap: 6,
+      spare: {
+        x: near.x > 0 ? size.cssWidth - 2 : 2,
+        y: Math.min(size.cssHeight - 10, front.y + (view.marks.length ? 45 : 30)),
+      },
     }),
   );
 

@@ -15,8 +15,8 @@ export const orbitLimits = {
 /** Viewpoints by name. Azimuth 0 looks along time from its late end: frequency runs to the right. */
 export const viewpoints = {
   front: { azimuthRadians: 0, elevationRadians: 20 * degrees, zoom: 1 },
-  corner: { azimuthRadians: -32 * degrees, elevationRadians: 30 * degrees, zoom: 1 },
-  side: { azimuthRadians: -72 * degrees, elevationRadians: 24 * degrees, zoom: 1 },
+  corner: { azimuthRadians: -24 * degrees, elevationRadians: 28 * degrees, zoom: 1 },
+  side: { azimuthRadians: -68 * degrees, elevationRadians: 26 * degrees, zoom: 1 },
   high: { azimuthRadians: -18 * degrees, elevationRadians: 56 * degrees, zoom: 1 },
   plan: { azimuthRadians: 0, elevationRadians: 90 * degrees, zoom: 1 },
 } as const satisfies Readonly<Record<string, OrbitView>>;

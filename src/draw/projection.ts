@@ -68,11 +68,17 @@ function apply(m: Matrix, x: number, y: number, z: number): [number, number, num
   ];
 }
 
+/** Times farther away: towards the plan view the lens grows so long that the picture becomes a true plan. */
+function lensFor(elevationRadians: number): number {
+  const part = Math.min(1, Math.max(0, (elevationRadians - 1.05) / (Math.PI / 2 - 1.05)));
+  return 1 / (1 - 0.98 * part * part * (3 - 2 * part));
+}
+
 /** Sides of the box for the room the picture has: wide pictures get a wide box. */
 function boxFor(plot: Box): readonly [number, number, number] {
   const aspect = (plot.right - plot.left) / Math.max(1, plot.bottom - plot.top);
-  const wide = Math.min(1.25, Math.max(0.72, 0.62 * aspect));
-  return [wide, 0.3, 0.62];
+  const wide = Math.min(1.7, Math.max(0.66, 0.6 * aspect));
+  return [wide, 0.32, 0.62];
 }
 
 /**
@@ -86,18 +92,17 @@ export function makeSpace(
 ): Space {
   const half = boxFor(plot);
   const radius = Math.hypot(...half);
-  const distance = EYE_DISTANCE * radius;
   const { azimuthRadians: azimuth, elevationRadians: elevation } = orbit;
+  const distance = EYE_DISTANCE * radius * lensFor(elevation);
   const [sinA, cosA] = [Math.sin(azimuth), Math.cos(azimuth)];
   const [sinE, cosE] = [Math.sin(elevation), Math.cos(elevation)];
-  // Turn by -azimuth about y, then by elevation about x, then away from the eye.
+  // Rows: the eye's right, its up, and the direction from the middle of the box to it; then away from the eye.
   const look = Float64Array.of(
-    ...[cosA, sinA * sinE, sinA * cosE, 0],
-    ...[0, cosE, -sinE, 0],
-    ...[-sinA, cosA * sinE, cosA * cosE, 0],
+    ...[cosA, -sinA * sinE, sinA * cosE, 0],
+    ...[0, cosE, sinE, 0],
+    ...[-sinA, -cosA * sinE, cosA * cosE, 0],
     ...[0, 0, -distance, 1],
   );
-  // Row 0 of the turn is (cosA, 0, -sinA): x to the right of the eye.
   const near = distance - radius * 1.05;
   const far = distance + radius * 1.05;
   const lens = Float64Array.of(

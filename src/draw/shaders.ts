@@ -130,7 +130,7 @@ void main() {
     float width = fwidth(level);
     float away = abs(fract(level + 0.5) - 0.5) / max(width, 1e-5);
     float ink = (1.0 - smoothstep(0.35 * uRatio, 0.35 * uRatio + 0.9, away)) * (1.0 - smoothstep(0.12, 0.3, width));
-    colour = mix(colour, uText, 0.42 * ink);
+    colour = mix(colour, part > 0.62 ? uBackground : uText, 0.3 * ink * clamp(vInfo.y / 4.0, 0.0, 1.0));
   }
   if (vInfo.y <= 0.0) colour = uNoise * (0.97 + 0.03 * normal.y);
   if (vInfo.z > 0.0) colour = mix(mix(colour, uBackground, 0.75), uHatch, stroke(gl_FragCoord.x - gl_FragCoord.y, 5.0));
@@ -159,6 +159,7 @@ out float vPart;
 out float vSide;
 out float vWidth;
 out float vAbove;
+out float vPast;
 
 vec4 project(float own, out vec4 info) {
   vec3 at = uAcross ? place(line.x, own, info) : place(own, line.x, info);
@@ -193,7 +194,8 @@ void main() {
   vSide = cell.y * (line.w * 0.5 + 1.0);
   vWidth = line.w;
   vPart = clamp((info.x - uValueRange.x) / (uValueRange.y - uValueRange.x), 0.0, 1.0);
-  vAbove = info.w > uRowEnd ? -1.0 : info.y;
+  vAbove = info.y;
+  vPast = info.w - uRowEnd;
 }
 `;
 
@@ -210,6 +212,7 @@ in float vPart;
 in float vSide;
 in float vWidth;
 in float vAbove;
+in float vPast;
 out vec4 outColour;
 
 void main() {
@@ -222,7 +225,7 @@ void main() {
     vec3 towards = uDark ? mix(uText, uBackground, smoothstep(0.35, 0.75, vPart))
                          : mix(uText, uBackground, smoothstep(0.45, 0.8, vPart));
     colour = vAbove <= 0.0 ? mix(uNoise, uText, 0.25) : mix(own, towards, 0.45);
-    alpha = -vInk.a * (vAbove <= 0.0 ? 0.6 : 1.0);
+    alpha = vPast > 0.0 ? 0.0 : -vInk.a * (vAbove <= 0.0 ? 0.6 : 1.0);
   }
   alpha *= edge;
   if (alpha < 0.01) discard;

@@ -213,16 +213,27 @@ function ribbonsOf(
   const inRange = (at: number, [low, high]: readonly [number, number]): boolean => at >= low && at <= high;
   const text = cssBytes(theme.text);
   const accent = cssBytes(theme.accent);
+  const paper = cssBytes(theme.background);
   const alongRows: Ribbon[] = view.flags
     .filter(({ position }) => inRange(position, view.columnRange))
-    .map((flag) => ({
-      fixed: indexAt(field.columnPositions, flag.position),
-      from: rows[0],
-      to: Math.min(rows[1], indexAt(field.rowPositions, flag.until)),
-      cssWidth: flag.selected ? 3 : 2,
-      colour: flag.selected ? accent : text,
-      opacity: flag.selected ? 1 : 0.65 + 0.35 * flag.weight,
-    }));
+    .flatMap((flag) => {
+      const where = {
+        fixed: indexAt(field.columnPositions, flag.position),
+        from: rows[0],
+        to: Math.min(rows[1], indexAt(field.rowPositions, flag.until)),
+      };
+      const cssWidth = flag.selected ? 2.75 : 1.75;
+      // Paper under the ink: a dark line must be seen on a dark peak as well.
+      return [
+        { ...where, cssWidth: cssWidth + 2.5, colour: paper, opacity: 0.6 },
+        {
+          ...where,
+          cssWidth,
+          colour: flag.selected ? accent : text,
+          opacity: flag.selected ? 1 : 0.7 + 0.3 * flag.weight,
+        },
+      ];
+    });
   const alongColumns: Ribbon[] = [];
   if (view.cursor && inRange(view.cursor.column, view.columnRange))
     alongRows.push({

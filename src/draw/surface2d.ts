@@ -87,6 +87,7 @@ function drawSlices(
 
   const indices = vertexIndices(own, Math.max(1, Math.round((own[1] - own[0]) / (plot.right - plot.left))));
   const noise = mixCss(theme.background, theme.text, 0.3);
+  const nothing = mixCss(theme.background, theme.text, 0.14);
   const paper = mixCss(theme.background, theme.text, theme.dark ? 0.02 : 0);
   let before: number | null = null;
   for (const { at, extra } of stations) {
@@ -126,7 +127,9 @@ function drawSlices(
       const ink =
         kind === 'signal'
           ? mixCss(scaleColour(theme.scale, Math.min(1, Math.max(0, level)), [0, 1]), theme.text, 0.22)
-          : noise;
+          : kind === 'past-end'
+            ? nothing
+            : noise;
       if (ink !== colour && run.length > 2) {
         pen.line(run, { colour, width: 1.1 });
         run = run.slice(-2);
