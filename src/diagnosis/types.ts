@@ -50,6 +50,8 @@ export interface LimitCurve {
   readonly frequenciesHz: Float64Array;
   readonly lowerSeconds: Float64Array;
   readonly upperSeconds: Float64Array;
+  /** Below this frequency the published evidence contradicts itself; null where that is not so. */
+  readonly disagreesBelowHz: number | null;
 }
 
 export interface FileFacts {

@@ -1,0 +1,239 @@
+import { bandRanges } from '../decay/index.js';
+import { defaultVolumeCubicMetres, fitResonances } from '../resonance/index.js';
+import type { Resonance, ResonanceFit } from '../resonance/types.js';
+import { modeCount, transitionFrequency, volumeOf } from '../room/box.js';
+import { predictRoom } from '../room/predict.js';
+import type { Room, RoomPrediction, RoomSize } from '../room/types.js';
+import { RingdownError } from '../signal/errors.js';
+import type { Job, Note, Progress, Recording } from '../signal/types.js';
+import { candidateModes, matchCandidates } from './candidates.js';
+import { causeOf, ringsAlone } from './causes.js';
+import { audibleAt, judge } from './limits.js';
+import { rateSuspect } from './rate-suspect.js';
+import { remediesFor } from './remedies.js';
+import { unexplainedBands, type UnexplainedBand } from './residual.js';
+import { decaysOf, flagResonances, rings, windowDecaySeconds, type FlaggedRidge } from './ridges.js';
+import type { Candidate, Diagnosis, DiagnosisParams, FileFacts, Ridge } from './types.js';
+
+/** 20 to 200 Hz against the published thresholds, no room. */
+export const defaultDiagnosisParams: DiagnosisParams = {
+  fromHz: 20,
+  toHz: 200,
+  limit: 'audibility',
+  room: null,
+};
+
+/** Share of a diagnosis that the fit takes, in time. */
+const fitShare = 0.9;
+/** A cube of the default volume stands in for the room where none is given, for the number of its modes only. */
+const speedWithoutRoom = 343.2;
+
+/**
+ * The whole way from recordings of one room to ridges with candidates, causes and remedies: the fit, then
+ * `interpret`. Several recordings are fitted together: one set of frequencies and decay times, levels apart.
+ *
+ * @param recordings At least one.
+ * @throws RingdownError `frequency-range` with `fromHz`, `toHz`; those of `predictRoom`
+ */
+export function* diagnose(
+  recordings: readonly Recording[],
+  params: DiagnosisParams = defaultDiagnosisParams,
+): Job<Diagnosis> {
+  checkRange(params);
+  const { fromHz, toHz, room } = params;
+  const volumeCubicMetres = room ? volumeOf(room.size) : null;
+  const fit = yield* within(fitResonances(recordings, { fromHz, toHz, volumeCubicMetres }), 0, fitShare);
+  return yield* within(interpret(recordings, fit, params), fitShare, 1);
+}
+
+/**
+ * What a fit means: ridges against limits, against the modes of the room, their causes and what might help. Cheap
+ * beside the fit, so that another room or limit needs no new one. Without resonances for want of range there are no
+ * ridges either, and the notes say why.
+ *
+ * @param recordings Those that `fit` was made from, in its order.
+ * @throws RingdownError as `diagnose`
+ */
+export function* interpret(
+  recordings: readonly Recording[],
+  fit: ResonanceFit,
+  params: DiagnosisParams,
+): Job<Diagnosis> {
+  checkRange(params);
+  const { room, limit } = params;
+  const { resonances } = fit;
+  const prediction = room ? predictionOf(room, resonances, params.toHz) : null;
+  const files = recordings.map((recording) => factsOf(recording, fit, room));
+  yield { stage: 'diagnose', fraction: 0.1 };
+  const flagged = flagResonances(resonances, limit, room);
+  const unexplained = fit.notes.some(({ code }) => code === 'no-range')
+    ? []
+    : yield* within(unexplainedRidges(recordings, resonances, flagged, params), 0.1, 0.95);
+  const modes = room ? candidateModes(room, params.toHz) : [];
+  const alone = ringsAlone(resonances, expectedModes(params));
+  const ridges = [...flagged, ...unexplained].map((ridge): Ridge => {
+    const resonance = ridge.resonance === null ? null : resonances[ridge.resonance];
+    const matched: Candidate[] =
+      room && resonance && rings(resonance)
+        ? matchCandidates(ridge.frequencyHz, ridge.frequencySdHz, {
+            room,
+            modes,
+            resolvableSpacingHz: fit.resolvableSpacingHz,
+          })
+        : [];
+    const cause = causeOf({ kind: resonance?.kind ?? null, candidates: matched, alone });
+    const candidates = cause === 'equaliser' ? [] : matched;
+    return {
+      resonance: ridge.resonance,
+      frequencyHz: ridge.frequencyHz,
+      decayTimeSeconds: ridge.decayTimeSeconds,
+      decayTimeSdSeconds: ridge.decayTimeSdSeconds,
+      limitSeconds: ridge.verdict.limitSeconds,
+      excess: ridge.excess,
+      limitName: ridge.verdict.limitName,
+      audible: ridge.audible,
+      cause,
+      seats: ridge.seats,
+      candidates,
+      remedies: remediesFor({
+        ridge,
+        resonance,
+        cause,
+        candidates,
+        seatCount: recordings.length,
+        speedOfSoundMetresPerSecond: room?.speedOfSoundMetresPerSecond ?? speedWithoutRoom,
+      }),
+    };
+  });
+  return { files, fit, resonances, ridges: ridges.sort(worstFirst), limit, room: prediction };
+}
+
+/** By excess; what has none (hum) comes last, by frequency. */
+const worstFirst = (a: Ridge, b: Ridge): number =>
+  (b.excess ?? -1) - (a.excess ?? -1) || a.frequencyHz - b.frequencyHz;
+
+function checkRange({ fromHz, toHz }: DiagnosisParams): void {
+  if (!(fromHz > 0 && toHz > fromHz)) throw new RingdownError('frequency-range', { fromHz, toHz });
+}
+
+/** The transition frequency of the room follows from the walls where they are known, else from what was measured. */
+function predictionOf(room: Room, resonances: readonly Resonance[], toHz: number): RoomPrediction {
+  const prediction = predictRoom(room, { toHz });
+  if (prediction.transitionFrequencyHz !== null) return prediction;
+  const times = decaysOf(resonances)
+    .map(({ decayTimeSeconds }) => decayTimeSeconds)
+    .sort((a, b) => a - b);
+  if (times.length === 0) return prediction;
+  const median = times[times.length >> 1];
+  return {
+    ...prediction,
+    transitionFrequencyHz: transitionFrequency(median, prediction.volumeCubicMetres),
+  };
+}
+
+function expectedModes({ room, fromHz, toHz }: DiagnosisParams): number {
+  const side = Math.cbrt(defaultVolumeCubicMetres);
+  const size: RoomSize = room?.size ?? { lengthMetres: side, widthMetres: side, heightMetres: side };
+  const speed = room?.speedOfSoundMetresPerSecond ?? speedWithoutRoom;
+  return modeCount(size, speed, toHz) - modeCount(size, speed, fromHz);
+}
+
+function factsOf(recording: Recording, fit: ResonanceFit, room: Room | null): FileFacts {
+  const { samples, sampleRate } = recording;
+  const suspect = rateSuspect(fit.resonances, room, sampleRate);
+  const slopes = fit.resonances
+    .filter(({ kind }) => kind === 'two-slopes')
+    .map(({ frequencyHz, decayTimeSeconds, decayTimeEarlySeconds }): Note => ({
+      code: 'two-slopes',
+      params: { frequencyHz, earlySeconds: decayTimeEarlySeconds, lateSeconds: decayTimeSeconds },
+    }));
+  return {
+    label: recording.label,
+    hash: recording.hash,
+    sampleRate,
+    channelCount: recording.channelCount,
+    channel: recording.channel,
+    durationSeconds: samples.length / sampleRate,
+    onsetSeconds: recording.onsetSeconds,
+    range: bandRanges(recording),
+    notes: distinct([...recording.notes, ...fit.notes, ...slopes, ...(suspect ? [suspect] : [])]),
+  };
+}
+
+function distinct(notes: readonly Note[]): Note[] {
+  const seen = new Set<string>();
+  return notes.filter((note) => {
+    const key = JSON.stringify(note);
+    return !seen.has(key) && !!seen.add(key);
+  });
+}
+
+/** Two ridges closer than this are one in every picture: 2 / 0.3 s of the Hann window. */
+const pictureResolutionHz = 2 / 0.3;
+
+function* unexplainedRidges(
+  recordings: readonly Recording[],
+  resonances: readonly Resonance[],
+  flagged: readonly FlaggedRidge[],
+  params: DiagnosisParams,
+): Job<FlaggedRidge[]> {
+  const verdictAt = (frequencyHz: number, decayTimeSeconds = 0, decayTimeSdSeconds: number | null = null) =>
+    judge(
+      { frequencyHz, decayTimeSeconds, decayTimeSdSeconds },
+      decaysOf(resonances),
+      params.limit,
+      params.room,
+    );
+  const found: (UnexplainedBand & { seat: number })[] = [];
+  for (let seat = 0; seat < recordings.length; seat++) {
+    const job = unexplainedBands(recordings[seat], resonances, seat, {
+      fromHz: params.fromHz,
+      toHz: params.toHz,
+      limitSeconds: (f) => verdictAt(f).limitSeconds,
+    });
+    const bands = yield* within(job, seat / recordings.length, (seat + 1) / recordings.length);
+    found.push(...bands.map((band) => ({ ...band, seat })));
+  }
+  const taken = flagged.map(({ frequencyHz }) => frequencyHz);
+  const ridges: FlaggedRidge[] = [];
+  found.sort((a, b) => b.decayTimeSeconds - a.decayTimeSeconds);
+  for (const { seat, ...band } of found) {
+    const { frequencyHz, decayTimeSeconds, decayTimeSdSeconds } = band;
+    const known = ridges.findIndex(
+      (ridge) => Math.abs(ridge.frequencyHz - frequencyHz) < pictureResolutionHz,
+    );
+    if (known >= 0) {
+      const seats = [...new Set([...ridges[known].seats, seat])].sort((a, b) => a - b);
+      ridges[known] = { ...ridges[known], seats };
+      continue;
+    }
+    if (taken.some((f) => f > band.fromHz - pictureResolutionHz && f < band.toHz + pictureResolutionHz))
+      continue;
+    const verdict = verdictAt(frequencyHz, decayTimeSeconds, decayTimeSdSeconds);
+    if (!verdict.above || decayTimeSeconds <= windowDecaySeconds) continue;
+    ridges.push({
+      resonance: null,
+      frequencyHz,
+      frequencySdHz: (band.toHz - band.fromHz) / 2,
+      decayTimeSeconds,
+      decayTimeSdSeconds,
+      verdict,
+      excess: verdict.limitSeconds === null ? null : decayTimeSeconds / verdict.limitSeconds,
+      audible: audibleAt(frequencyHz, decayTimeSeconds),
+      seats: [seat],
+    });
+  }
+  return ridges;
+}
+
+/** Runs one part of a job and places its progress between `from` and `to`. */
+function* within<T>(job: Job<T>, from: number, to: number): Job<T> {
+  let reached = 0;
+  for (;;) {
+    const step = job.next();
+    if (step.done) return step.value;
+    // Parts begin again at 0; what the user sees never falls.
+    reached = Math.max(reached, step.value.fraction);
+    yield { stage: step.value.stage, fraction: from + (to - from) * reached } satisfies Progress;
+  }
+}
