@@ -52,6 +52,21 @@ export const signalErrorParams = {
   /** Bytes per frame that fit neither channels nor word length. */
   'wav-frame-size': ['frameBytes', 'channels', 'bits'],
 
+  /** A container that is known but not read here; `container` is its name in the trade. */
+  'container-unread': ['container'],
+  /** A line of a text file is no number, or has another count of columns; 1-based. */
+  'text-line': ['line', 'text'],
+  /** More than two columns. */
+  'text-columns': ['columns', 'line'],
+  /** Commas that may part columns or mark decimals. */
+  'text-ambiguous': [],
+  /** Times that are not evenly spaced, from this line on. */
+  'text-times-uneven': ['line'],
+  /** One column, and no sample rate given. */
+  'text-rate-needed': [],
+  /** The rate given and that of the times differ. Hz. */
+  'text-rate-differs': ['rate', 'found'],
+
   /** Samples above full scale cannot be written in an integer format without clipping. */
   'write-clips': ['peak', 'encoding'],
   /** NaN or infinity cannot be written. */

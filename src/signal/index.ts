@@ -13,3 +13,7 @@ export * from './recording.js';
 export * from './fft.js';
 export * from './windows.js';
 export * from './decimate.js';
+export * from './text.js';
+export * from './read-audio.js';
+export * from './sweep.js';
+export * from './deconvolve.js';

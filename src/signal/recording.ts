@@ -6,7 +6,7 @@ import { highestSampleRate, lowestSampleRate, requireFits, shortestSeconds } fro
 import { onsetIndex } from './onset.js';
 import type { DecodedAudio, PositionMetres, Recording } from './types.js';
 import { encodeWav } from './wav-write.js';
-import { decodeWav } from './wav.js';
+import { readAudio } from './read-audio.js';
 
 /** What is known of a recording beside its samples. */
 export interface OpenOptions {
@@ -18,6 +18,8 @@ export interface OpenOptions {
   readonly source?: PositionMetres | null;
   /** `none` unless said: two files rarely share their time zero. */
   readonly timeReference?: Recording['timeReference'];
+  /** Hz; for text without times. */
+  readonly sampleRate?: number;
 }
 
 function requireFinite(samples: Float64Array, sampleRate: number, channel: number): void {
@@ -65,12 +67,12 @@ export function recordingFromAudio(audio: DecodedAudio, hash: string, options: O
 }
 
 /**
- * Opens the bytes of a WAV file as a recording.
+ * Opens the bytes of a file as a recording: WAV, or text of one or two columns.
  *
- * @throws RingdownError those of `decodeWav` and of `recordingFromAudio`
+ * @throws RingdownError those of `readAudio` and of `recordingFromAudio`
  */
 export function openRecording(bytes: Uint8Array, options: OpenOptions = {}): Recording {
-  return recordingFromAudio(decodeWav(bytes), hashOf(bytes), options);
+  return recordingFromAudio(readAudio(bytes, options.sampleRate ?? null), hashOf(bytes), options);
 }
 
 /**

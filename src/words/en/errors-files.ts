@@ -52,6 +52,24 @@ export const fileErrors: Readonly<Record<string, Sentence>> = {
       : `The file says it has ${n.text(p.channels)} channels; at most ${n.text(p.highest)} are read. Its header is probably broken; export it again.`,
   'wav-frame-size': (p, n) =>
     `The file's header contradicts itself: ${n.text(p.frameBytes)} bytes per frame do not fit ${n.text(p.channels)} ${plural(p.channels, 'channel')} of ${n.text(p.bits)} bits. Export it again.`,
+  'container-unread': (p, n) =>
+    `The file is ${n.text(p.container)}, which is not read here. Export the impulse response as WAV (PCM or float), or as text of one or two columns.`,
+  'text-line': (p, n) =>
+    `Line ${n.text(p.line)} of the text file is not one or two numbers like the lines before it: “${n.text(p.text)}”. Remove it, or mark it as a comment with #.`,
+  'text-columns': (p, n) =>
+    `Line ${n.text(p.line)} has ${n.text(p.columns)} columns. A text file holds the amplitude in one column, or time and amplitude in two.`,
+  'text-ambiguous': () =>
+    'The commas of the text file may part columns or mark decimals, and nothing tells which. Part the columns with semicolons or tabs.',
+  'text-times-uneven': (p, n) =>
+    `The times of the text file are not evenly spaced (line ${n.text(p.line)}), so they give no sample rate. Export the impulse response itself, not a plot of it.`,
+  'text-rate-needed': () =>
+    'The text file has one column, so its sample rate must be given beside it, or a column of times in front.',
+  'text-rate-differs': (p, n) =>
+    `The sample rate given is ${rate(n, p.rate)}, but the times of the text file say ${rate(n, p.found)}. One of them is wrong.`,
+  'sweep-bounds': (p, n) =>
+    `The sweep's ${n.text(p.name)} is ${n.significant(p.value)}, and must lie from ${n.significant(p.from)} to ${n.significant(p.to)}.`,
+  'sweep-recording-short': (p, n) =>
+    `The recording lasts ${n.seconds(p.seconds)}, less than the sweep itself (${n.seconds(p.neededSeconds)}). Record until the room has fallen silent after the sweep.`,
   'write-clips': (p, n) =>
     `The samples reach ${n.significant(p.peak)} times full scale, which ${n.text(p.encoding)} cannot hold without clipping. Write a float file instead.`,
   'write-not-finite': (p, n) =>

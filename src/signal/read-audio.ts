@@ -1,0 +1,44 @@
+import { refusal } from './error-codes.js';
+import { decodeText } from './text.js';
+import type { DecodedAudio } from './types.js';
+import { decodeWav } from './wav.js';
+
+/** Containers known by their first bytes that the engine itself does not read. A browser may decode some of them. */
+const otherContainers: readonly (readonly [offset: number, text: string, name: string])[] = [
+  [0, 'fLaC', 'FLAC'],
+  [0, 'OggS', 'Ogg'],
+  [0, 'ID3', 'MPEG audio'],
+  [0, '\xff\xfb', 'MPEG audio'],
+  [4, 'ftyp', 'MP4'],
+  [8, 'AIFF', 'AIFF'],
+  [8, 'AIFC', 'AIFF'],
+  [0, 'caff', 'CAF'],
+  [0, '\x89HDF\r\n', 'HDF5 (AES69)'],
+  [0, 'PK\x03\x04', 'a zip archive'],
+  [0, '\x1f\x8b', 'a gzip archive'],
+  [0, '%PDF', 'PDF'],
+];
+
+/** The container by its first bytes: `wav`, `text`, the name of another, or null for none that is known. */
+export function containerOf(bytes: Uint8Array): string | null {
+  const head = String.fromCharCode(...bytes.subarray(0, 16));
+  if (/^(RIFF|RF64|BW64|RIFX)/.test(head)) return 'wav';
+  const other = otherContainers.find(([offset, text]) => head.startsWith(text, offset));
+  if (other) return other[2];
+  const sample = bytes.subarray(0, 4096);
+  const printable = sample.every((byte) => byte >= 32 || byte === 9 || byte === 10 || byte === 13);
+  return bytes.length > 0 && printable && sample.some((byte) => byte >= 48 && byte <= 57) ? 'text' : null;
+}
+
+/**
+ * Reads the samples of a file, by its first bytes and never by its name: WAV, or text of one or two columns.
+ *
+ * @param sampleRate Hz; for text without times.
+ * @throws RingdownError `container-unread` for other containers, and those of `decodeWav` and `decodeText`
+ */
+export function readAudio(bytes: Uint8Array, sampleRate: number | null = null): DecodedAudio {
+  const container = containerOf(bytes);
+  if (container === 'text') return decodeText(bytes, sampleRate);
+  if (container === 'wav' || container === null) return decodeWav(bytes);
+  throw refusal('container-unread', { container });
+}

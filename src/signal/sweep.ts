@@ -1,0 +1,62 @@
+import { RingdownError } from './errors.js';
+
+/** An exponential sine sweep (ISO 18233; Mueller and Massarani 2001, Farina 2000). */
+export interface SweepParams {
+  readonly fromHz: number;
+  readonly toHz: number;
+  readonly seconds: number;
+  readonly sampleRate: number;
+  /** Peak, dB re full scale. */
+  readonly levelDbFs: number;
+}
+
+export const defaultSweep: SweepParams = {
+  fromHz: 10,
+  toHz: 400,
+  seconds: 10,
+  sampleRate: 48000,
+  levelDbFs: -12,
+};
+
+/** Fades at both ends, as shares of the sweep: without them its edges ripple. */
+const fadeIn = 0.03;
+const fadeOut = 0.01;
+
+/** @throws RingdownError `sweep-bounds` with `name`, `value`, `from`, `to` */
+function check({ fromHz, toHz, seconds, sampleRate, levelDbFs }: SweepParams): void {
+  const bounds: [string, number, number, number][] = [
+    ['rate', sampleRate, 4000, 384000],
+    ['from', fromHz, 2, toHz / 1.5],
+    ['to', toHz, fromHz * 1.5, sampleRate * 0.45],
+    ['seconds', seconds, 0.5, 120],
+    // Never louder than 3 dB below full scale: a sweep at full scale is hard on ears and on cones.
+    ['level', levelDbFs, -60, -3],
+  ];
+  for (const [name, value, from, to] of bounds)
+    if (!(value >= from && value <= to)) throw new RingdownError('sweep-bounds', { name, value, from, to });
+}
+
+/** Time constant of the exponential sweep, s: by this the frequency grows e-fold. */
+export const sweepConstant = ({ fromHz, toHz, seconds }: SweepParams): number =>
+  seconds / Math.log(toHz / fromHz);
+
+/**
+ * The sweep's samples. It begins and ends at zero, with faded ends.
+ *
+ * @throws RingdownError `sweep-bounds`
+ */
+export function makeSweep(params: SweepParams): Float64Array {
+  check(params);
+  const { fromHz, seconds, sampleRate, levelDbFs } = params;
+  const constant = sweepConstant(params);
+  const length = Math.round(seconds * sampleRate);
+  const peak = 10 ** (levelDbFs / 20);
+  return Float64Array.from({ length }, (_, n) => {
+    const t = n / sampleRate;
+    const share = n / length;
+    const rise = Math.min(1, share / fadeIn);
+    const fall = Math.min(1, (1 - share) / fadeOut);
+    const fade = Math.sin((Math.PI / 2) * rise) ** 2 * Math.sin((Math.PI / 2) * fall) ** 2;
+    return peak * fade * Math.sin(2 * Math.PI * fromHz * constant * (Math.exp(t / constant) - 1));
+  });
+}

@@ -1,0 +1,116 @@
+import { refusal } from './error-codes.js';
+import { highestSampleRate, lowestSampleRate, requireFits } from './limits.js';
+import type { DecodedAudio } from './types.js';
+
+/** Rates of the trade, Hz: times rounded to some digits give them only nearly. */
+const usualRates = [
+  8000, 11025, 12000, 16000, 22050, 24000, 32000, 44100, 48000, 88200, 96000, 176400, 192000, 352800, 384000,
+];
+const rateTolerance = 5e-4;
+
+/** One number with a point or a comma as its decimal sign. */
+const number = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?$/;
+const toNumber = (text: string): number => Number(text.replace(',', '.'));
+
+const isComment = (line: string): boolean => line === '' || /^[#;*%"']|^\/\//.test(line);
+
+type Splitter = (line: string) => string[];
+
+/**
+ * How the lines are parted. A semicolon, a tab or a blank parts columns, and leaves the comma to be a decimal sign.
+ * Where only commas stand, they part columns if a point is the decimal sign or if the left parts are evenly counting
+ * numbers; one comma per line is else a decimal sign, and three are two decimal signs about one that parts.
+ *
+ * @throws RingdownError `text-ambiguous`
+ */
+function splitterFor(lines: readonly string[]): Splitter {
+  if (lines.some((line) => line.includes(';'))) return (line) => line.split(';').map((part) => part.trim());
+  if (lines.some((line) => line.includes('\t'))) return (line) => line.split('\t').map((part) => part.trim());
+  const plain = lines.map((line) => line.replace(/\s*,\s*/g, ','));
+  if (plain.some((line) => /\S\s+\S/.test(line))) return (line) => line.split(/\s+/);
+  const byComma: Splitter = (line) => line.split(',').map((part) => part.trim());
+  if (!plain.some((line) => line.includes(','))) return byComma;
+  if (plain.some((line) => line.includes('.'))) return byComma;
+  const counts = new Set(plain.map((line) => line.split(',').length));
+  if (counts.size === 1 && counts.has(4))
+    return (line) => {
+      const parts = byComma(line);
+      return [`${parts[0]}.${parts[1]}`, `${parts[2]}.${parts[3]}`];
+    };
+  if ([...counts].some((count) => count > 2)) throw refusal('text-ambiguous', {});
+  const left = plain.slice(0, 50).map((line) => Number(line.split(',')[0]));
+  const step = left[1] - left[0];
+  const counting =
+    left.length > 2 && step > 0 && left.every((value, i) => Math.abs(value - left[0] - i * step) < 1e-9);
+  return counting ? byComma : (line) => [line.replace(',', '.')];
+}
+
+/**
+ * Sample rate of evenly spaced times, which may be rounded to some digits.
+ *
+ * @throws RingdownError `text-times-uneven` with the line where the times leave the even spacing
+ */
+function rateOf(times: Float64Array, firstLine: number): number {
+  const last = times.length - 1;
+  const step = (times[last] - times[0]) / last;
+  for (let i = 0; i <= last; i++) {
+    if (!(step > 0) || Math.abs(times[i] - times[0] - i * step) > 0.75 * step)
+      throw refusal('text-times-uneven', { line: firstLine + i });
+  }
+  const rate = 1 / step;
+  return usualRates.find((usual) => Math.abs(rate / usual - 1) < rateTolerance) ?? rate;
+}
+
+/**
+ * Reads an impulse response written as text: one column of amplitudes, or two of time and amplitude; parted by comma,
+ * semicolon, tab or blanks; with a point or a comma as decimal sign, never as a thousand. Lines before the numbers and
+ * lines that begin with # ; * % // are passed over. Times are seconds, or milliseconds where the head says `ms`.
+ *
+ * @param sampleRate Hz; needed for one column, and held against the times of two.
+ * @throws RingdownError those whose code begins with `text-`, `rate`, `no-samples`, `too-long`
+ */
+export function decodeText(bytes: Uint8Array, sampleRate: number | null = null): DecodedAudio {
+  const text = new TextDecoder('utf-8').decode(bytes).replace(/^\uFEFF/, '');
+  const lines = text.split(/\r\n|\r|\n/).map((line) => line.trim());
+  const isData = (line: string): boolean =>
+    !isComment(line) &&
+    line.split(/[\s;,]+/).every((part) => part === '' || /\d/.test(part)) &&
+    /^[+\-.,\d]/.test(line);
+  const first = lines.findIndex(isData);
+  if (first < 0) throw refusal('no-samples', {});
+  const head = lines.slice(0, first).join(' ').toLowerCase();
+  const rows = lines
+    .slice(first)
+    .map((line, i) => ({ line, at: first + i + 1 }))
+    .filter(({ line }) => !isComment(line));
+  const split = splitterFor(rows.slice(0, 200).map(({ line }) => line));
+  const values = rows.map(({ line, at }) => {
+    const parts = split(line).filter((part) => part !== '');
+    if (parts.length > 2) throw refusal('text-columns', { columns: parts.length, line: at });
+    const bad = parts.find((part) => !number.test(part));
+    if (bad !== undefined || parts.length === 0)
+      throw refusal('text-line', { line: at, text: line.slice(0, 40) });
+    return parts.map(toNumber);
+  });
+  const columns = values[0].length;
+  const odd = values.findIndex((row) => row.length !== columns);
+  if (odd >= 0) throw refusal('text-line', { line: rows[odd].at, text: rows[odd].line.slice(0, 40) });
+  const samples = Float64Array.from(values, (row) => row[columns - 1]);
+  let rate = sampleRate;
+  if (columns === 2) {
+    if (values.length < 2) throw refusal('no-samples', {});
+    const unit = /\bms\b|millisec/.test(head) ? 1e-3 : 1;
+    const found = rateOf(
+      Float64Array.from(values, (row) => row[0] * unit),
+      first + 1,
+    );
+    if (rate !== null && Math.abs(found / rate - 1) > 0.01)
+      throw refusal('text-rate-differs', { rate, found });
+    rate ??= found;
+  }
+  if (rate === null) throw refusal('text-rate-needed', {});
+  if (!(rate >= lowestSampleRate && rate <= highestSampleRate))
+    throw refusal('rate', { rate, lowest: lowestSampleRate, highest: highestSampleRate });
+  requireFits(samples.length, 1, rate);
+  return { sampleRate: rate, channels: [samples], encoding: 'text', notes: [] };
+}
