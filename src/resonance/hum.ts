@@ -1,0 +1,80 @@
+import { realFft } from '../signal/fft.js';
+
+/** Mains frequencies of the world, Hz; their multiples are looked for up to this one. */
+const mainsHz = [50, 60] as const;
+const highestHz = 210;
+/** Mains wander by less than this. */
+const tolerance = 0.006;
+/** A line of hum stands this far above the floor and is equally strong early and late. */
+const leastDb = 11;
+const steadyDb = 2.5;
+
+/** The mains frequency whose multiple this is, within the tolerance or `slackHz`; null if none. */
+export function mainsOf(frequencyHz: number, slackHz = 0): number | null {
+  for (const mains of mainsHz) {
+    const multiple = Math.round(frequencyHz / mains) * mains;
+    if (multiple > 0 && Math.abs(frequencyHz - multiple) < Math.max(tolerance * frequencyHz, slackHz))
+      return mains;
+  }
+  return null;
+}
+
+/** Strength of the line at `frequencyHz` in a Hann-weighted stretch. */
+function strength(samples: Float64Array, from: number, length: number, turn: number): number {
+  let re = 0;
+  let im = 0;
+  for (let n = 0; n < length; n++) {
+    const value = samples[from + n] * Math.sin((Math.PI * (n + 0.5)) / length) ** 2;
+    re += value * Math.cos(turn * (from + n));
+    im += value * Math.sin(turn * (from + n));
+  }
+  return Math.hypot(re, im);
+}
+
+/**
+ * Steady lines at multiples of the mains in the last half of a recording: above the floor, and of one level in its
+ * two quarters, which no decaying mode is.
+ *
+ * @param floorVariance Of the samples, per sample.
+ * @returns Frequencies, Hz.
+ */
+export function humLines(samples: Float64Array, sampleRate: number, floorVariance: number): number[] {
+  const length = samples.length >> 1;
+  const from = samples.length - length;
+  const size = 8192;
+  if (length < 0.4 * sampleRate || length > size) return [];
+  const input = new Float64Array(size);
+  const output = new Float64Array(2 * size);
+  let energy = 0;
+  for (let n = 0; n < length; n++) {
+    const w = Math.sin((Math.PI * (n + 0.5)) / length) ** 2;
+    energy += w * w;
+    input[n] = samples[from + n] * w;
+  }
+  realFft(input, output);
+  const spacing = sampleRate / size;
+  const level = (k: number): number =>
+    10 * Math.log10((output[2 * k] ** 2 + output[2 * k + 1] ** 2) / energy / floorVariance + 1e-300);
+  const lines: number[] = [];
+  for (const mains of mainsHz) {
+    for (let multiple = mains; multiple <= highestHz; multiple += mains) {
+      const first = Math.floor((multiple * (1 - tolerance)) / spacing);
+      const last = Math.floor((multiple * (1 + tolerance)) / spacing) + 1;
+      let top = first;
+      for (let k = first; k <= last; k++) if (level(k) > level(top)) top = k;
+      if (top === first || top === last || level(top) < leastDb) continue;
+      const [a, b, c] = [level(top - 1), level(top), level(top + 1)];
+      const frequencyHz = (top + (0.5 * (a - c)) / (a - 2 * b + c)) * spacing;
+      const turn = (2 * Math.PI * frequencyHz) / sampleRate;
+      const quarter = length >> 1;
+      const early = strength(samples, from, quarter, turn);
+      const late = strength(samples, samples.length - quarter, quarter, turn);
+      if (
+        Math.abs(20 * Math.log10(early / late)) < steadyDb &&
+        !lines.some((f) => Math.abs(f - frequencyHz) < 0.2)
+      )
+        lines.push(frequencyHz);
+    }
+  }
+  return lines;
+}

@@ -1,0 +1,35 @@
+import { expect, it } from 'vitest';
+import { openRecording, type Recording } from '../../src/signal/index.js';
+import { fitResonances } from '../../src/resonance/index.js';
+import { describeWithRecordings, recordingBytes, recordingNames } from '../support/shared-data.js';
+import { drain, within } from './support.js';
+
+const open = (name: string): Recording => openRecording(recordingBytes(name));
+const params = { fromHz: 20, toHz: 200, volumeCubicMetres: null };
+const one = (name: string) => drain(fitResonances([open(name)], params));
+
+describeWithRecordings('resonances of real recordings', () => {
+  it('finds those of one corner source in the 9.7 x 5.5 x 2.7 m room, and claims nothing below 45 Hz', () => {
+    const fit = one(recordingNames.corner1);
+    expect(within(fit, 54, 57.5).length).toBeGreaterThan(0);
+    expect(within(fit, 62, 65).length).toBeGreaterThan(0);
+    expect(within(fit, 0, 45).filter(({ kind }) => kind === 'resolved')).toEqual([]);
+  });
+
+  it('finds those of all four corner sources together', () => {
+    const fit = drain(fitResonances(recordingNames.corners.map(open), params));
+    expect(within(fit, 53.5, 57.5).length).toBeGreaterThan(0);
+    expect(within(fit, 62, 65).length).toBeGreaterThan(0);
+    expect(within(fit, 0, 45).filter(({ kind }) => kind === 'resolved')).toEqual([]);
+    for (const { levelsDb } of fit.resonances) expect(levelsDb).toHaveLength(4);
+  });
+
+  it('refuses the clap, which stands too little above its own noise', () => {
+    const fit = one(recordingNames.clap);
+    expect(fit.resonances).toEqual([]);
+    expect(fit.notes.map(({ code }) => code)).toEqual(['no-range']);
+    const { rangeDb, neededDb, fromHz, toHz } = fit.notes[0].params;
+    expect(rangeDb).toBeLessThan(neededDb as number);
+    expect([fromHz, toHz]).toEqual([20, 200]);
+  });
+});
