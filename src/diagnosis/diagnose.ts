@@ -9,6 +9,7 @@ import type { Job, Note, Progress, Recording } from '../signal/types.js';
 import { candidateModes, matchCandidates } from './candidates.js';
 import { causeOf, ringsAlone } from './causes.js';
 import { audibleAt, judge } from './limits.js';
+import { nodeNotes } from './nodes.js';
 import { rateSuspect } from './rate-suspect.js';
 import { remediesFor } from './remedies.js';
 import { unexplainedBands, type UnexplainedBand } from './residual.js';
@@ -63,7 +64,7 @@ export function* interpret(
   const { room, limit } = params;
   const { resonances } = fit;
   const prediction = room ? predictionOf(room, resonances, params.toHz) : null;
-  const files = recordings.map((recording) => factsOf(recording, fit, room));
+  const files = recordings.map((recording) => factsOf(recording, fit, prediction));
   yield { stage: 'diagnose', fraction: 0.1 };
   const flagged = flagResonances(resonances, limit, room);
   const unexplained = fit.notes.some(({ code }) => code === 'no-range')
@@ -138,9 +139,11 @@ function expectedModes({ room, fromHz, toHz }: DiagnosisParams): number {
   return modeCount(size, speed, toHz) - modeCount(size, speed, fromHz);
 }
 
-function factsOf(recording: Recording, fit: ResonanceFit, room: Room | null): FileFacts {
+function factsOf(recording: Recording, fit: ResonanceFit, prediction: RoomPrediction | null): FileFacts {
   const { samples, sampleRate } = recording;
+  const room = prediction?.room ?? null;
   const suspect = rateSuspect(fit.resonances, room, sampleRate);
+  const nodes = prediction ? nodeNotes(prediction.room, prediction.modes, recording) : [];
   const slopes = fit.resonances
     .filter(({ kind }) => kind === 'two-slopes')
     .map(({ frequencyHz, decayTimeSeconds, decayTimeEarlySeconds }): Note => ({
@@ -156,7 +159,7 @@ function factsOf(recording: Recording, fit: ResonanceFit, room: Room | null): Fi
     durationSeconds: samples.length / sampleRate,
     onsetSeconds: recording.onsetSeconds,
     range: bandRanges(recording),
-    notes: distinct([...recording.notes, ...fit.notes, ...slopes, ...(suspect ? [suspect] : [])]),
+    notes: distinct([...recording.notes, ...fit.notes, ...slopes, ...nodes, ...(suspect ? [suspect] : [])]),
   };
 }
 
@@ -207,8 +210,7 @@ function* unexplainedRidges(
       ridges[known] = { ...ridges[known], seats };
       continue;
     }
-    if (taken.some((f) => f > band.fromHz - pictureResolutionHz && f < band.toHz + pictureResolutionHz))
-      continue;
+    if (taken.some((f) => Math.abs(f - frequencyHz) < pictureResolutionHz)) continue;
     const verdict = verdictAt(frequencyHz, decayTimeSeconds, decayTimeSdSeconds);
     if (!verdict.above || decayTimeSeconds <= windowDecaySeconds) continue;
     ridges.push({

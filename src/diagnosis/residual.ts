@@ -109,6 +109,7 @@ export function* unexplainedBands(
 
 interface Column {
   readonly frequencyHz: number;
+  /** Of what the resonances leave over, in the first slice that lies wholly after the onset. */
   readonly levelDb: number;
   readonly decayTimeSeconds: number;
   readonly sdSeconds: number;
@@ -175,7 +176,8 @@ function lateDecay(
   const sdSeconds = (decayTimeSeconds * slopeSd) / -slope;
   if (!(slope < 0 && decayTimeSeconds - 2 * sdSeconds > limit && decayTimeSeconds < longestDecaySeconds))
     return null;
-  return { frequencyHz: grid.frequenciesHz[column], levelDb: levels[0], decayTimeSeconds, sdSeconds };
+  const levelDb = inDb(rest.values[first * columns + column]);
+  return { frequencyHz: grid.frequenciesHz[column], levelDb, decayTimeSeconds, sdSeconds };
 }
 
 /** Straight line through levels; the sd of its slope counts only slices that do not share their window. */
