@@ -1,5 +1,5 @@
-import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/types.js';
-import type { Resonance } from '../resonance/types.js';
+import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/index.js';
+import type { Resonance } from '../resonance/index.js';
 import type { Speaker } from '../words/index.js';
 import { modeKindMarks } from './say-room.js';
 import { table, wrap } from './table.js';
@@ -26,8 +26,8 @@ function fileText(file: FileFacts, speaker: Speaker): string {
   return [
     file.label,
     `  ${n.integer(file.sampleRate)} Hz, channel ${file.channel} of ${file.channelCount}, ${n.seconds(file.durationSeconds)}, onset at ${n.seconds(file.onsetSeconds, 4)}`,
-    ...(range.length > 0 ? [wrap(`  Decay range, dB at Hz: ${range.join(', ')}`, 100, '    ')] : []),
-    ...file.notes.map((note) => wrap(`  ! ${speaker.note(note)}`, 100, '    ')),
+    ...(range.length > 0 ? [wrap(`  Decay range, dB at Hz: ${range.join(', ')}`)] : []),
+    ...file.notes.map((note) => wrap(`  ! ${speaker.note(note)}`)),
   ].join('\n');
 }
 
@@ -49,7 +49,8 @@ function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: Spea
     n.number(ridge.excess, 2),
     speaker.term('audible', ridge.audible),
     speaker.term('causes', ridge.cause),
-    speaker.term('limits', ridge.limitName),
+    // Where the chosen limit is not published, another decides.
+    ridge.limitName === limit ? '' : `(${speaker.term('limits', ridge.limitName)})`,
   ]);
   const heads = [
     { head: '', right: true },
@@ -60,34 +61,62 @@ function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: Spea
     { head: speaker.label('excess'), right: true },
     { head: speaker.label('audible') },
     { head: speaker.label('cause') },
-    { head: 'Against' },
+    { head: '' },
   ];
   return [
     `Ridges above the limit “${name}”, worst first`,
     table(heads, rows),
     '',
-    ...ridges.map((ridge, index) => ridgeText(ridge, index, speaker)),
+    ...ridges.flatMap((ridge, index) => candidatesText(ridge, index, speaker)),
+    '',
+    'What may help, by the number of the ridge',
+    ...remediesText(ridges, speaker),
     wrap(speaker.caution('licensed')),
   ].join('\n');
 }
 
-function ridgeText(ridge: Ridge, index: number, speaker: Speaker): string {
+function candidatesText({ frequencyHz, candidates }: Ridge, index: number, speaker: Speaker): string[] {
+  if (candidates.length === 0) return [];
   const { n } = speaker;
-  const named = ridge.candidates.slice(0, mostCandidates);
-  const rest = ridge.candidates.length - named.length;
-  const none = Math.max(0, 1 - ridge.candidates.reduce((sum, { weight }) => sum + weight, 0));
-  const lines = [`${index + 1}. ${n.hertz(ridge.frequencyHz)}`];
-  if (named.length > 0) {
-    const list = named.map(
-      ({ order, kind, frequencyHz, weight }) =>
-        `(${order.join(',')}) ${speaker.term('modeKinds', kind)} at ${n.hertz(frequencyHz)}: ${n.percent(weight)}`,
+  const named = candidates
+    .slice(0, mostCandidates)
+    .map(
+      ({ order, kind, frequencyHz: predicted, weight }) =>
+        `(${order.join(',')}) ${speaker.term('modeKinds', kind)} at ${n.hertz(predicted)}: ${n.percent(weight)}`,
     );
-    if (rest > 0) list.push(`${n.integer(rest)} more`);
-    list.push(`${speaker.label('none')}: ${n.percent(none)}`);
-    lines.push(wrap(`   May be ${list.join('; ')}.`, 100, '     '));
+  const rest = candidates.length - named.length;
+  if (rest > 0) named.push(`${n.integer(rest)} more`);
+  const none = Math.max(0, 1 - candidates.reduce((sum, { weight }) => sum + weight, 0));
+  named.push(`${speaker.label('none')}: ${n.percent(none)}`);
+  return [wrap(`${index + 1}. ${n.hertz(frequencyHz)} may be ${named.join('; ')}.`, 100, '   ')];
+}
+
+/** Each remedy once, behind the ridges it is for; a cut has figures of its own for each. */
+function remediesText(ridges: readonly Ridge[], speaker: Speaker): string[] {
+  const groups = new Map<string, { sentence: string; numbers: number[] }>();
+  ridges.forEach(({ remedies }, index) => {
+    for (const { kind, params } of remedies) {
+      const own = kind === 'cut' ? params : { reason: params.reason, axis: params.axis };
+      const sentence = speaker.remedy({ kind, params: own });
+      const group = groups.get(sentence) ?? { sentence, numbers: [] };
+      group.numbers.push(index + 1);
+      groups.set(sentence, group);
+    }
+  });
+  return [...groups.values()].map(({ sentence, numbers }) => wrap(`- ${listOf(numbers)}: ${sentence}`));
+}
+
+/** 1, 2, 3, 5 as "1 to 3, 5". */
+function listOf(numbers: readonly number[]): string {
+  const runs: [number, number][] = [];
+  for (const number of numbers) {
+    const last = runs.at(-1);
+    if (last && number === last[1] + 1) last[1] = number;
+    else runs.push([number, number]);
   }
-  lines.push(...ridge.remedies.map((remedy) => wrap(`   - ${speaker.remedy(remedy)}`, 100, '     ')));
-  return lines.join('\n');
+  return runs
+    .map(([from, to]) => (from === to ? `${from}` : `${from}${to === from + 1 ? ',' : ' to'} ${to}`))
+    .join(', ');
 }
 
 function resonancesText(resonances: readonly Resonance[], speaker: Speaker): string {

@@ -1,6 +1,6 @@
-import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/types.js';
+import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/index.js';
 import type { Grid } from '../decay/index.js';
-import type { Resonance } from '../resonance/types.js';
+import type { Resonance } from '../resonance/index.js';
 import type { RoomPrediction } from '../room/index.js';
 import type { Note } from '../signal/index.js';
 import type { Speaker } from '../words/index.js';
@@ -109,6 +109,15 @@ export const refusalDocument = (file: string, code: string, message: string) => 
   version,
   file,
   error: { code, message },
+});
+
+/**
+ * A file that is sound but says nothing about the bass: refused as above, and beside the refusal what is known of it, so
+ * that its range per band can be seen. It has neither resonances nor ridges.
+ */
+export const noRangeDocument = (file: string, note: Note, diagnosis: Diagnosis, speaker: Speaker) => ({
+  ...refusalDocument(file, note.code, speaker.note(note)),
+  ...diagnosisDocument(diagnosis, speaker),
 });
 
 /** Levels row by row, one row per time; null where nothing is known of a limit. */

@@ -2,6 +2,7 @@ import { RingdownError } from '../signal/index.js';
 import { failureOf } from '../study/failure.js';
 import { engineVersion } from '../study/version.js';
 import { createSpeaker, type Speaker } from '../words/index.js';
+import { diagnose, diagnoseOptions } from './diagnose.js';
 import { grid, gridOptions } from './grid.js';
 import { commandHelp, commandNames, generalHelp } from './help.js';
 import { exitStatus, type CommandIo } from './io.js';
@@ -15,6 +16,7 @@ interface Command {
 }
 
 const commands: Readonly<Record<string, Command>> = {
+  diagnose: { options: diagnoseOptions, run: diagnose },
   grid: { options: gridOptions, run: grid },
   modes: { options: modesOptions, run: modes },
   synth: { options: synthOptions, run: synth },

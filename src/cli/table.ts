@@ -25,15 +25,18 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
   return [columns.map(({ head }) => head), ...rows].map(line).join('\n');
 }
 
-/** A sentence broken into lines of at most `columns`, each but the first indented. */
+/** A sentence broken into lines of at most `columns`; those after the first stand `indent` further in. */
 export function wrap(text: string, columns = 100, indent = '  '): string {
+  const lead = /^ */.exec(text)![0];
   const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    if (line && width(line) + 1 + width(word) > columns) {
+  let line = lead;
+  // A number and its unit stay together.
+  const held = text.trim().replace(/(\d) (?=%|(?:Hz|dB|ms|s|m|m3|m\/s|MB)\b)/g, '$1\u00a0');
+  for (const word of held.split(' ')) {
+    if (line.trim() && width(line) + 1 + width(word) > columns) {
       lines.push(line);
-      line = indent + word;
-    } else line = line ? `${line} ${word}` : word;
+      line = lead + indent + word;
+    } else line += line.trim() ? ` ${word}` : word;
   }
-  return [...lines, line].join('\n');
+  return [...lines, line].join('\n').replaceAll('\u00a0', ' ');
 }

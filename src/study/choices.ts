@@ -1,4 +1,7 @@
 import { logFrequencies, type GridParams } from '../decay/index.js';
+import type { DiagnosisParams } from '../diagnosis/index.js';
+import type { FitParams } from '../resonance/index.js';
+import { volumeOf, type Room } from '../room/index.js';
 import type { Recording } from '../signal/index.js';
 import type { Failure } from './failure.js';
 import type { StudyChoices } from './types.js';
@@ -49,3 +52,23 @@ export function gridKey({ hash, channel }: Recording, choices: StudyChoices): st
   const { method, windowSeconds, stepSeconds, spanSeconds, fromHz, toHz } = choices;
   return JSON.stringify([hash, channel, method, windowSeconds, stepSeconds, spanSeconds, fromHz, toHz]);
 }
+
+/**
+ * What the fit depends on. Of the room it is the volume alone, which says how many modes may hide behind one; air, walls
+ * and proportions change no fit.
+ */
+export function fitParamsOf({ fromHz, toHz }: StudyChoices, room: Room | null): FitParams {
+  return { fromHz, toHz, volumeCubicMetres: room && volumeOf(room.size) };
+}
+
+export function diagnosisParamsOf({ fromHz, toHz, limit }: StudyChoices, room: Room | null): DiagnosisParams {
+  return { fromHz, toHz, limit, room };
+}
+
+/** Hash and parameters of a fit as one text. */
+export const fitKey = ({ hash, channel }: Recording, params: FitParams): string =>
+  JSON.stringify([hash, channel, params]);
+
+/** The same of a diagnosis, which repeats what is said of the recording. */
+export const diagnosisKey = (recording: Recording, params: DiagnosisParams): string =>
+  JSON.stringify([recordingKey(recording), params]);

@@ -1,5 +1,7 @@
 /** The jobs that a worker, the command and the main thread drain alike: generators over plain transferable data. */
 import { computeGrid, type Grid, type GridParams } from '../decay/index.js';
+import { interpret, type Diagnosis, type DiagnosisParams } from '../diagnosis/index.js';
+import { fitResonances, type FitParams, type ResonanceFit } from '../resonance/index.js';
 import { openRecording, RingdownError } from '../signal/index.js';
 import type { Job, OpenOptions, Recording } from '../signal/index.js';
 
@@ -10,6 +12,20 @@ export interface JobTable {
   open: { params: { readonly bytes: Uint8Array; readonly options: OpenOptions }; result: Recording };
   /** The picture of one recording. */
   grid: { params: { readonly recording: Recording; readonly grid: GridParams }; result: Grid };
+  /** What rings in recordings of one room: the long part of a diagnosis. */
+  fit: {
+    params: { readonly recordings: readonly Recording[]; readonly fit: FitParams };
+    result: ResonanceFit;
+  };
+  /** What a fit means against limits and a room: the short part. */
+  interpret: {
+    params: {
+      readonly recordings: readonly Recording[];
+      readonly fit: ResonanceFit;
+      readonly diagnosis: DiagnosisParams;
+    };
+    result: Diagnosis;
+  };
 }
 
 export type JobType = keyof JobTable;
@@ -24,6 +40,8 @@ const starters: Starters = {
     return openRecording(bytes, options);
   },
   grid: ({ recording, grid }) => computeGrid(recording, grid),
+  fit: ({ recordings, fit }) => fitResonances(recordings, fit),
+  interpret: ({ recordings, fit, diagnosis }) => interpret(recordings, fit, diagnosis),
 };
 
 /**

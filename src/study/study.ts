@@ -1,6 +1,8 @@
 import type { Recording } from '../signal/index.js';
 import type { Grid } from '../decay/index.js';
-import { choicesFailure, defaultChoices, gridKey, gridParamsOf } from './choices.js';
+import type { Diagnosis } from '../diagnosis/index.js';
+import { choicesFailure, defaultChoices } from './choices.js';
+import { diagnosisRequest, gridRequest } from './requests.js';
 import { failureOf } from './failure.js';
 import { createFollower } from './follower.js';
 import { sharedPool, type Pool } from './pool.js';
@@ -24,8 +26,8 @@ interface Entry {
   stop: (() => void) | null;
 }
 
-/** Shares of the time that pieces of work take, measured on a file of 2 s at 48 kHz. */
-const weights = { open: 1, grid: 1 };
+/** Share of its reading in the work of one recording; see `requests.ts` for the others. */
+const openWeight = 1;
 
 const emptySnapshot: StudySnapshot = {
   status: 'empty',
@@ -58,6 +60,7 @@ export function createStudy(options: StudyOptions = {}): Study {
 
   const round = createRound(() => publish());
   const grid = createFollower<Grid>(round, () => update());
+  const diagnosis = createFollower<Diagnosis>(round, () => update());
 
   const readable = (): (Entry & { recording: Recording })[] =>
     entries.filter((entry): entry is Entry & { recording: Recording } => entry.recording !== null);
@@ -76,21 +79,19 @@ export function createStudy(options: StudyOptions = {}): Study {
     if (disposed) return;
     const next = { ...snapshot, ...change };
     const entry = activeEntry();
-    const { choices } = next;
+    const { choices, room } = next;
     const wrong = choicesFailure(choices);
-    if (!entry || wrong) grid.follow(null);
-    else {
+    if (!entry || wrong) {
+      grid.follow(null);
+      diagnosis.follow(null);
+    } else {
       const { recording } = entry;
-      const key = gridKey(recording, choices);
-      if (snapshot.recordings[snapshot.active] !== recording) grid.forget();
-      grid.follow({
-        key,
-        stage: 'grid',
-        weight: weights.grid,
-        known: pool().peek('grid', key),
-        run: (signal, onProgress) =>
-          pool().run('grid', { recording, grid: gridParamsOf(choices) }, { key, signal, onProgress }),
-      });
+      if (snapshot.recordings[snapshot.active] !== recording) {
+        grid.forget();
+        diagnosis.forget();
+      }
+      grid.follow(gridRequest(pool(), recording, choices));
+      diagnosis.follow(diagnosisRequest(pool(), recording, choices, room));
     }
     publish({
       ...change,
@@ -100,6 +101,8 @@ export function createStudy(options: StudyOptions = {}): Study {
       ),
       active: Math.max(0, entry ? readable().indexOf(entry) : 0),
       grid: grid.value,
+      diagnosis: diagnosis.value,
+      selectedRidge: sameRidge(next, diagnosis.value),
       failures: sameList(snapshot.failures, failures(entry, wrong && { ...wrong, label: null })),
     });
   };
@@ -107,7 +110,10 @@ export function createStudy(options: StudyOptions = {}): Study {
   const failures = (entry: Entry | null, wrong: StudyFailure | null): StudyFailure[] => {
     const list = entries.flatMap(({ failure }) => failure ?? []);
     if (wrong) list.push(wrong);
-    if (entry && grid.failure) list.push({ ...grid.failure, label: entry.label });
+    if (entry) {
+      const { label } = entry;
+      for (const { failure } of [grid, diagnosis]) if (failure) list.push({ ...failure, label });
+    }
     return list;
   };
 
@@ -124,7 +130,7 @@ export function createStudy(options: StudyOptions = {}): Study {
 
   const read = async (entry: Entry, bytes: Uint8Array, given: RecordingOptions): Promise<void> => {
     const controller = new AbortController();
-    const piece = round.begin('open', weights.open);
+    const piece = round.begin('open', openWeight);
     entry.stop = () => {
       controller.abort();
       piece.end();
@@ -206,6 +212,7 @@ export function createStudy(options: StudyOptions = {}): Study {
       if (disposed) return;
       for (const { stop } of entries) stop?.();
       grid.follow(null);
+      diagnosis.follow(null);
       disposed = true;
       listeners.clear();
       for (const resolve of waiting) resolve(snapshot);
@@ -218,6 +225,15 @@ function statusOf(snapshot: StudySnapshot, count: number): StudySnapshot['status
   if (snapshot.progress) return 'working';
   if (count === 0) return 'empty';
   return snapshot.grid || snapshot.diagnosis ? 'ready' : 'error';
+}
+
+/** The selected ridge in another diagnosis of the same recording: the one at its frequency, where there still is one. */
+function sameRidge({ diagnosis, selectedRidge }: StudySnapshot, now: Diagnosis | null): number | null {
+  if (selectedRidge === null || !diagnosis || !now) return null;
+  if (diagnosis === now) return selectedRidge;
+  const frequencyHz = diagnosis.ridges[selectedRidge]?.frequencyHz;
+  const index = now.ridges.findIndex((ridge) => ridge.frequencyHz === frequencyHz);
+  return index < 0 ? null : index;
 }
 
 /** The old list where the new one says the same, so that who compares by identity sees no change. */

@@ -1,5 +1,8 @@
 import { expect, it, describe } from 'vitest';
-import { encodeWav } from '../../src/signal/index.js';
+import { createRoom, parseRoomSize, type Room } from '../../src/room/index.js';
+import { defaultDiagnosisParams, diagnose } from '../../src/diagnosis/index.js';
+import { encodeWav, openRecording } from '../../src/signal/index.js';
+import { drain } from '../../src/study/jobs.js';
 import { createPool, type Pool } from '../../src/study/pool.js';
 import { createStudy } from '../../src/study/study.js';
 import type { StudySnapshot } from '../../src/study/types.js';
@@ -14,23 +17,29 @@ function modeFile(frequencyHz: number, decaySeconds = 0.8): ArrayBuffer {
   return encodeWav({ channels: [samples], sampleRate: rate, encoding: 'float-64' }).buffer;
 }
 
-/** A pool on the main thread that counts what it is asked to compute. */
-function countingPool(): Pool & { readonly asked: string[] } {
+/** A pool on the main thread that lists what it is asked for, and what it computes as it has no result yet. */
+function countingPool(): Pool & { readonly asked: string[]; readonly computed: string[] } {
   const pool = createPool({ routes: [] });
   const asked: string[] = [];
+  const computed: string[] = [];
   return {
     asked,
+    computed,
     get way() {
       return pool.way;
     },
     run: (type, params, options) => {
       asked.push(type);
+      if (options?.key === undefined || pool.peek(type, options.key) === undefined) computed.push(type);
       return pool.run(type, params, options);
     },
     peek: (type, key) => pool.peek(type, key),
     dispose: () => pool.dispose(),
   };
 }
+
+const roomOf = (size: string, temperatureCelsius = 20): Room =>
+  createRoom({ size: parseRoomSize(size), temperatureCelsius });
 
 const peakFrequency = ({ grid }: StudySnapshot): number => {
   const first = grid!.levelsDb.subarray(0, grid!.frequenciesHz.length);
@@ -83,6 +92,45 @@ describe('a study', () => {
     expect(pool.asked.length).toBe(asked);
   });
 
+  it('fits anew only where the fit depends on what changed: not for a limit, nor for air, nor for proportions', async () => {
+    const pool = countingPool();
+    const study = createStudy({ pool });
+    await study.addRecording(modeFile(50), { label: 'a' });
+    study.setRoom(roomOf('6x4x2.5'));
+    const before = await study.settled();
+    pool.computed.length = 0;
+    study.setRoom(roomOf('6x4x2.5', 25));
+    const warmer = await study.settled();
+    study.setRoom(roomOf('4x6x2.5'));
+    await study.settled();
+    study.setChoices({ limit: 'target' });
+    const target = await study.settled();
+    // Every wish goes by way of the fit, which is there: only `interpret` is computed.
+    expect(pool.computed).toEqual(['interpret', 'interpret', 'interpret']);
+    expect(target.diagnosis!.limit).toBe('target');
+    expect(target.diagnosis!.fit).toBe(before.diagnosis!.fit);
+    expect(target.grid).toBe(before.grid);
+    const modeOf = ({ diagnosis }: StudySnapshot) => diagnosis!.room!.modes[0].frequencyHz;
+    // 25 instead of 20 degrees: sqrt(298.15 / 293.15).
+    expect(modeOf(warmer) / modeOf(before)).toBeCloseTo(1.00849, 4);
+  });
+
+  it('keeps the selected ridge where it still is one, and lets it go where it is not', async () => {
+    const study = createStudy({ pool: countingPool() });
+    await study.addRecording(modeFile(50, 1.5), { label: 'a' });
+    const { diagnosis } = await study.settled();
+    expect(diagnosis!.ridges).toHaveLength(1);
+    study.selectRidge(0);
+    study.setRoom(roomOf('6x4x2.5'));
+    // The volume is known now, and with it the fit's model error: the frequency of the ridge is the same.
+    expect((await study.settled()).selectedRidge).toBe(0);
+    study.selectRidge(7);
+    expect(study.snapshot.selectedRidge).toBeNull();
+    study.selectRidge(0);
+    study.setChoices({ fromHz: 60 });
+    expect((await study.settled()).selectedRidge).toBeNull();
+  });
+
   it('drops what was computed for choices that are no longer wanted', async () => {
     const study = createStudy({ pool: countingPool() });
     await study.addRecording(modeFile(50), {});
@@ -128,14 +176,14 @@ describe('a study', () => {
 
   it('makes a refused file a failure beside those that are read, and lets it go when it is removed', async () => {
     const study = createStudy({ pool: countingPool() });
-    const text = new TextEncoder().encode('fLaC and more than twelve bytes of it').buffer;
-    const bad = await study.addRecording(text, { label: 'song.flac' });
+    const text = new TextEncoder().encode('Text, and more than twelve bytes of it').buffer;
+    const bad = await study.addRecording(text, { label: 'notes.txt' });
     expect((await study.settled()).status).toBe('error');
     await study.addRecording(modeFile(50), { label: 'good' });
     const { status, failures, recordings } = await study.settled();
     expect(status).toBe('ready');
     expect(recordings).toHaveLength(1);
-    expect(failures).toEqual([{ code: 'wav-not-riff', params: { found: 'fLaC' }, label: 'song.flac' }]);
+    expect(failures).toEqual([{ code: 'wav-not-riff', params: { found: 'Text' }, label: 'notes.txt' }]);
     study.removeRecording(bad);
     expect(study.snapshot.failures).toEqual([]);
   });
@@ -197,6 +245,26 @@ describe('a study', () => {
 });
 
 describeWithRecordings('a study of real recordings', () => {
+  it('tells the same of a file as the command does', async () => {
+    const study = createStudy({ pool: countingPool() });
+    study.setRoom(roomOf('9.7x5.5x2.7'));
+    await study.addRecording(recordingBytes(recordingNames.corner1).slice().buffer, { label: 'corner' });
+    const { diagnosis } = await study.settled();
+    const recording = openRecording(recordingBytes(recordingNames.corner1), { label: 'corner' });
+    const params = { ...defaultDiagnosisParams, room: roomOf('9.7x5.5x2.7') };
+    expect(diagnosis).toEqual(drain(diagnose([recording], params)));
+  });
+
+  it('shows a file without range as read, with the note that says why there are no ridges', async () => {
+    const study = createStudy({ pool: countingPool() });
+    await study.addRecording(recordingBytes(recordingNames.clap).slice().buffer, { label: 'clap' });
+    const { status, failures, diagnosis } = await study.settled();
+    expect(status).toBe('ready');
+    expect(failures).toEqual([]);
+    expect(diagnosis!.ridges).toEqual([]);
+    expect(diagnosis!.files[0].notes.map(({ code }) => code)).toContain('no-range');
+  });
+
   it('shows each of five rooms without a failure', async () => {
     const study = createStudy({ pool: countingPool() });
     const { corner1, frl, livingRoom, coupled, office } = recordingNames;
@@ -204,7 +272,8 @@ describeWithRecordings('a study of real recordings', () => {
       await study.addRecording(recordingBytes(name).slice().buffer, { label: name });
     for (let index = 0; index < 5; index++) {
       study.setActive(index);
-      const { grid, failures, active } = await study.settled();
+      const { grid, diagnosis, failures, active } = await study.settled();
+      expect(diagnosis!.files[0].label).toBe(study.snapshot.recordings[index].label);
       expect(active).toBe(index);
       expect(failures).toEqual([]);
       expect(grid!.levelsDb.every(Number.isFinite)).toBe(true);

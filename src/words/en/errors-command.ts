@@ -18,6 +18,7 @@ export const commandErrors: Readonly<Record<string, Sentence>> = {
   'option-list': (p, n) =>
     `--${n.text(p.name)} “${n.text(p.text)}” is not a list of numbers, as in 0.1,0.2 (with decimal commas: 0,1; 0,2).`,
   'option-missing': (p, n) => `“ringdown ${n.text(p.command)}” needs --${n.text(p.name)}.`,
+  'option-needs': (p, n) => `--${n.text(p.name)} needs --${n.text(p.other)}.`,
   'option-both': (p, n) => `--${n.text(p.name)} and --${n.text(p.other)} cannot be given together.`,
   'option-count': (p, n) =>
     `--${n.text(p.name)} was given ${n.text(p.count)} times for ${n.text(p.files)} ${p.files === 1 ? 'file' : 'files'}; give it once, or once per file.`,
