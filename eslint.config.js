@@ -42,6 +42,12 @@ export default defineConfig(
     },
   },
   {
+    name: 'tests in a browser',
+    files: ['tests/**/*.browser.test.ts'],
+    // The accessibility assertion types every assertion of chai as a promise; only its own is one.
+    rules: { '@typescript-eslint/no-floating-promises': 'off' },
+  },
+  {
     name: 'Node',
     files: ['**/*.mjs', '**/*.js'],
     languageOptions: {

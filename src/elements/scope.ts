@@ -100,7 +100,10 @@ export class Scope {
     return this.add(() => observer.disconnect());
   }
 
-  /** A threshold just above zero: at zero a neighbour that only touches the screen counts as visible. */
+  /**
+   * On screen or nearly: the margin lets a picture be drawn before it is scrolled into view. The threshold is just above
+   * zero, because at zero a neighbour that only touches the screen counts as visible.
+   */
   observeVisibility(element: Element, seen: (visible: boolean) => void): Dispose {
     const observer = new IntersectionObserver((entries) => seen(entries[entries.length - 1].isIntersecting), {
       threshold: 0.00001,

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
+import { state } from 'lit/decorators.js';
 import { styleMap } from 'lit/directives/style-map.js';
 import type { StudySnapshot } from '../../study/types.js';
 import { orderText, ridgeRows } from '../shared/ridges.js';
@@ -13,6 +14,8 @@ type Diagnosis = NonNullable<StudySnapshot['diagnosis']>;
 
 /** Candidates that stand in the cell; the rest is one click away. */
 const candidatesShown = 3;
+/** Rows shown at first: the worst, where a hard room has dozens above its limit. */
+const rowsShown = 10;
 
 /**
  * The flagged ridges as a table: the twin of every picture for those who do not see them, and the place where the
@@ -43,6 +46,8 @@ const candidatesShown = 3;
  */
 export class RingdownRidges extends ViewElement {
   static override styles = [tokens, ridgesStyles];
+
+  @state() private all = false;
 
   protected override render(): TemplateResult {
     const { snapshot } = this;
@@ -95,12 +100,31 @@ export class RingdownRidges extends ViewElement {
         </thead>
         <tbody role="rowgroup">
           ${repeat(
-            rows,
+            this.all || rows.length <= rowsShown + 2 ? rows : rows.slice(0, rowsShown),
             ({ index }) => index,
             (row) => this.#renderRow(row, snapshot, longest, diagnosis.room !== null),
           )}
         </tbody>
       </table>
+      ${
+        rows.length > rowsShown + 2
+          ? html`<button
+              type="button"
+              class="more"
+              part="more"
+              aria-expanded=${this.all}
+              @click=${() => {
+                this.all = !this.all;
+              }}
+            >
+              ${
+                this.all
+                  ? speaker.view('fewer-rows', { count: rowsShown })
+                  : speaker.view('all-rows', { count: rows.length })
+              }
+            </button>`
+          : nothing
+      }
       <p class="foot" id="foot" part="foot">
         ${speaker.view('ridges-foot')} ${diagnosis.room ? nothing : speaker.view('no-room')}
         ${speaker.caution('licensed')}
@@ -160,7 +184,7 @@ export class RingdownRidges extends ViewElement {
           >${speaker.term('causes', ridge.cause)}</span
         >`,
       )}
-      ${cell('candidates', html`${this.#renderCandidates(row, hasRoom)}${this.#renderRemedies(row)}`)}
+      ${cell('candidates', html`${this.#renderCandidates(row, hasRoom)}${this.#renderEvidence(row, hasRoom)}`)}
     </tr>`;
   }
 
@@ -180,58 +204,59 @@ export class RingdownRidges extends ViewElement {
     ></span>`;
   }
 
+  /** The heaviest in one line, with the chance that none is right; all of them are in the disclosure below. */
   #renderCandidates({ candidates, noneShare }: RidgeRow, hasRoom: boolean): TemplateResult | typeof nothing {
     const { speaker } = this;
     if (!hasRoom) return nothing;
+    if (candidates.length === 0) return html`<span class="faint">${speaker.view('no-candidates')}</span>`;
     const some = candidates.slice(0, candidatesShown);
-    const more = candidates.slice(candidatesShown);
-    return html`<ul class="candidates" role="list">
-        ${some.map((candidate) => this.#renderCandidate(candidate))}
-        ${candidates.length === 0 ? html`<li class="faint">${speaker.view('no-candidates')}</li>` : nothing}
-        ${candidates.length > 0 && more.length === 0 ? this.#renderNone(noneShare) : nothing}
-      </ul>
-      ${
-        more.length > 0
-          ? html`<details>
-              <summary>${speaker.view('more-candidates', { count: more.length })}</summary>
-              <ul class="candidates" role="list">
-                ${more.map((candidate) => this.#renderCandidate(candidate))} ${this.#renderNone(noneShare)}
-              </ul>
-            </details>`
-          : nothing
-      }`;
+    const rest = candidates.length - some.length;
+    return html`<ul class="some" role="list">
+      ${some.map(
+        ({ order, weight }) =>
+          html`<li>${orderText(order)} <span class="faint">${speaker.n.percent(weight)}</span></li>`,
+      )}
+      ${rest > 0 ? html`<li class="faint">${speaker.view('more-candidates', { count: rest })}</li>` : nothing}
+      <li class="faint">${speaker.view('none-share', { share: noneShare })}</li>
+    </ul>`;
   }
 
-  #renderNone(share: number): TemplateResult {
-    return html`<li class="faint" style="--share:${share}">
-      ${this.speaker.view('none-share', { share })}
-    </li>`;
+  #renderEvidence(
+    { ridge, candidates, noneShare }: RidgeRow,
+    hasRoom: boolean,
+  ): TemplateResult | typeof nothing {
+    const { speaker } = this;
+    const listed = hasRoom && candidates.length > 0;
+    if (!listed && ridge.remedies.length === 0) return nothing;
+    return html`<details>
+      <summary>${speaker.view(listed ? 'evidence' : 'remedies')}</summary>
+      ${
+        listed
+          ? html`<ul class="all" role="list">
+              ${candidates.map((candidate) => this.#renderCandidate(candidate))}
+              <li class="faint" style="--share:${noneShare}">
+                ${speaker.view('none-share', { share: noneShare })}
+              </li>
+            </ul>`
+          : nothing
+      }
+      ${
+        ridge.remedies.length > 0
+          ? html`<ul class="remedies">
+              ${ridge.remedies.map((remedy) => html`<li>${speaker.remedy(remedy)}</li>`)}
+            </ul>`
+          : nothing
+      }
+    </details>`;
   }
 
   #renderCandidate(candidate: Candidate): TemplateResult {
     const { speaker } = this;
-    const { n } = speaker;
+    const { order, weight, frequencyHz } = candidate;
     const kind = speaker.term('modeKinds', candidate.kind);
-    const text = speaker.view('candidate', {
-      order: orderText(candidate.order),
-      ...{ kind, frequencyHz: candidate.frequencyHz, weight: candidate.weight },
-    });
-    return html`<li style="--share:${candidate.weight}" title=${text}>
-      <span class="order">${orderText(candidate.order)}</span>
-      <span class="faint">${kind},</span> ${n.hertz(candidate.frequencyHz)}
-      <span class="weight">${n.percent(candidate.weight)}</span>
+    return html`<li style="--share:${weight}">
+      ${speaker.view('candidate', { order: orderText(order), kind, frequencyHz, weight })}
     </li>`;
-  }
-
-  #renderRemedies({ ridge }: RidgeRow): TemplateResult | typeof nothing {
-    const { speaker } = this;
-    if (ridge.remedies.length === 0) return nothing;
-    return html`<details class="remedies">
-      <summary>${speaker.view('remedies')}</summary>
-      <ul>
-        ${ridge.remedies.map((remedy) => html`<li>${speaker.remedy(remedy)}</li>`)}
-      </ul>
-    </details>`;
   }
 
   /** The whole row is a target for the pointer; the button in it is the one for the keyboard. */

@@ -166,31 +166,46 @@ export const ridgesStyles = css`
     background: var(--_text);
   }
 
-  .candidates {
-    display: grid;
-    gap: 0.2em;
+  .some {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.1em 1em;
     margin: 0;
     padding: 0;
     list-style: none;
-    min-inline-size: 13em;
   }
 
-  .candidates li {
-    padding-block-end: 2px;
-    background: linear-gradient(var(--_accent), var(--_accent)) 0 100% / calc(100% * var(--share, 0)) 1.5px
-      no-repeat;
-  }
-
-  .candidates .order {
+  .some li {
     white-space: nowrap;
   }
 
-  .candidates .weight {
-    float: inline-end;
+  td.candidates {
+    inline-size: 40%;
+  }
+
+  .all {
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(17em, 1fr));
+    gap: 0.25em 1.5em;
+    margin: 0.4em 0 0.6em;
+    padding: 0;
+    list-style: none;
+    font-size: 0.94em;
+  }
+
+  .all li {
+    padding-block-end: 3px;
+    background: linear-gradient(var(--_accent), var(--_accent)) 0 100% / calc(100% * var(--share, 0)) 2px
+      no-repeat;
+  }
+
+  .more {
+    margin-block-start: 0.8rem;
+    font-size: 0.88em;
   }
 
   details {
-    margin-block-start: 0.4em;
+    margin-block-start: 0.25em;
     cursor: auto;
   }
 
@@ -201,8 +216,8 @@ export const ridgesStyles = css`
     font-size: 0.92em;
   }
 
-  .remedies ul {
-    margin: 0.4em 0 0;
+  .remedies {
+    margin: 0.4em 0 0.3em;
     padding-inline-start: 1.1em;
     max-inline-size: 52ch;
     font-size: 0.94em;
@@ -287,7 +302,8 @@ export const ridgesStyles = css`
   }
 
   @media print {
-    details:not([open]) {
+    details:not([open]),
+    .more {
       display: none;
     }
     tr {

@@ -1,0 +1,215 @@
+import { expect, fixture, html } from '@open-wc/testing';
+import '../../src/define/index.js';
+import type { RingdownStudy } from '../../src/elements/study/study.js';
+import {
+  addFiles,
+  aTimeout,
+  brokenFile,
+  drawn,
+  heard,
+  oneEvent,
+  ready,
+  room,
+  roomAddress,
+  roomFile,
+  shadow,
+  shadowText,
+  slowHz,
+  waitUntil,
+} from './support.js';
+
+const whole = (): Promise<RingdownStudy> =>
+  fixture<RingdownStudy>(
+    html`<ringdown-study room=${room}>
+      <ringdown-waterfall></ringdown-waterfall>
+      <ringdown-spectrogram></ringdown-spectrogram>
+      <ringdown-ridges></ringdown-ridges>
+    </ringdown-study>`,
+  );
+
+const view = (study: Element, name: string): HTMLElement =>
+  study.querySelector<HTMLElement>(`ringdown-${name}`)!;
+
+describe('ringdown-study', () => {
+  it('takes a file, and pictures and table appear', async () => {
+    const study = await whole();
+    const progress = await heard(study, 'ringdown-progress', async () => {
+      const ends = oneEvent(study, 'ringdown-ready');
+      await addFiles(study, roomFile());
+      await ends;
+    });
+    expect(progress.length).to.be.greaterThan(0);
+    const snapshot = await ready(study);
+    const worst = snapshot.diagnosis!.ridges[0];
+    expect(worst.frequencyHz).to.be.closeTo(slowHz, 0.3);
+    expect(worst.decayTimeSeconds).to.be.closeTo(1.3, 0.1);
+    await drawn(view(study, 'waterfall'));
+    await drawn(view(study, 'spectrogram'));
+    const row = shadow(view(study, 'ridges'), 'tbody tr').textContent;
+    expect(row).to.match(/41\.9\d*\s*±/);
+    expect(row).to.contain('(0,1,0)');
+    expect(shadowText(study, '.messages')).to.match(/ridge.*41\.9/);
+  });
+
+  it('takes a file by its button and by drop', async () => {
+    const study = await whole();
+    const files = new DataTransfer();
+    files.items.add(roomFile('by button.wav'));
+    const input = shadow<HTMLInputElement>(study, 'input[type=file]');
+    input.files = files.files;
+    const changes = await heard(study, 'ringdown-study-change', async () => {
+      input.dispatchEvent(new Event('change'));
+      await ready(study);
+      const drop = new DataTransfer();
+      drop.items.add(roomFile('by drop.wav', 0.9));
+      const over = new DragEvent('dragover', { dataTransfer: drop, bubbles: true, cancelable: true });
+      study.dispatchEvent(over);
+      expect(over.defaultPrevented).to.equal(true);
+      expect(study.matches(':state(drop)')).to.equal(true);
+      study.dispatchEvent(new DragEvent('drop', { dataTransfer: drop, bubbles: true, cancelable: true }));
+      await waitUntil(() => study.snapshot.recordings.length === 2, 'two recordings', { timeout: 10000 });
+      await ready(study);
+      await aTimeout(100);
+    });
+    expect(study.matches(':state(drop)')).to.equal(false);
+    expect(changes.length).to.equal(2);
+    expect(study.snapshot.recordings.map(({ label }) => label)).to.deep.equal(['by button', 'by drop']);
+    expect(study.snapshot.active, 'what was dropped last is shown').to.equal(1);
+  });
+
+  it('says in one sentence why a file is refused, and goes on with the next', async () => {
+    const study = await whole();
+    const errors = await heard(study, 'ringdown-error', () => addFiles(study, brokenFile()));
+    expect(errors.length).to.equal(1);
+    const { message } = errors[0].detail as { message: string };
+    expect(message).to.match(/^letter: This is not a WAV file/);
+    await study.updateComplete;
+    expect(shadowText(study, '.messages .alert')).to.equal(message);
+    expect(shadowText(view(study, 'ridges'), '.veil')).to.contain('not a WAV file');
+    expect(study.matches(':state(error)')).to.equal(true);
+    await addFiles(study, roomFile());
+    await ready(study);
+    expect(study.matches(':state(error)')).to.equal(false);
+    expect(study.snapshot.recordings.length).to.equal(1);
+    expect(shadowText(study, '.messages .alert'), 'the refusal stays readable').to.equal(message);
+  });
+
+  it('offers several recordings and shows the one chosen', async () => {
+    const study = await fixture<RingdownStudy>(
+      html`<ringdown-study room=${room} no-files>
+        <ringdown-place kind="seat" name="desk" at="2.7 1.4 1.2"></ringdown-place>
+        <ringdown-recording
+          src=${roomAddress(1.3)}
+          label="Studio"
+          stage="before"
+          seat="desk"
+        ></ringdown-recording>
+        <ringdown-recording src=${roomAddress(0.9)} label="Studio" stage="after"></ringdown-recording>
+        <ringdown-ridges></ringdown-ridges>
+      </ringdown-study>`,
+    );
+    await waitUntil(() => study.snapshot.recordings.length === 2, 'two recordings', { timeout: 10000 });
+    await ready(study);
+    expect(study.snapshot.recordings[0].seat).to.deep.equal({ x: 2.7, y: 1.4, z: 1.2 });
+    expect(study.snapshot.active).to.equal(0);
+    await study.updateComplete;
+    const chooser = shadow<HTMLSelectElement>(study, 'select');
+    expect([...chooser.options].map(({ text }) => text.trim())).to.deep.equal([
+      'Studio (before)',
+      'Studio (after)',
+    ]);
+    chooser.selectedIndex = 1;
+    const changes = await heard(study, 'ringdown-study-change', () =>
+      chooser.dispatchEvent(new Event('change')),
+    );
+    expect(changes.map(({ detail }) => (detail as { what: string }).what)).to.deep.equal(['active']);
+    await ready(study);
+    expect(study.snapshot.diagnosis!.ridges[0].decayTimeSeconds).to.be.closeTo(0.9, 0.08);
+  });
+
+  it('drops a recording whose element leaves, and reads one again whose attribute changes', async () => {
+    const study = await fixture<RingdownStudy>(
+      html`<ringdown-study
+        ><ringdown-recording src=${roomAddress()} label="One"></ringdown-recording
+      ></ringdown-study>`,
+    );
+    await ready(study);
+    study.querySelector('ringdown-recording')!.label = 'Two';
+    await waitUntil(() => study.snapshot.recordings[0]?.label === 'Two', 'renamed', { timeout: 10000 });
+    study.querySelector('ringdown-recording')!.remove();
+    await waitUntil(() => study.snapshot.status === 'empty', 'empty again', { timeout: 10000 });
+  });
+
+  it('computes again when an attribute changes', async () => {
+    const study = await whole();
+    await addFiles(study, roomFile());
+    await ready(study);
+    study.setAttribute('window', '0,2');
+    study.setAttribute('to', '120');
+    study.removeAttribute('room');
+    await waitUntil(() => study.snapshot.grid?.windowSeconds === 0.2, 'a new grid', { timeout: 10000 });
+    const { grid, diagnosis, choices } = await ready(study);
+    expect(choices.toHz).to.equal(120);
+    expect(grid!.frequenciesHz[grid!.frequenciesHz.length - 1]).to.be.closeTo(120, 1e-6);
+    expect(diagnosis!.room).to.equal(null);
+    study.removeAttribute('window');
+    await waitUntil(() => study.snapshot.grid?.windowSeconds === 0.3, 'the default again', {
+      timeout: 10000,
+    });
+  });
+
+  it('says which attribute cannot be read, and keeps the rest', async () => {
+    const study = await fixture<RingdownStudy>(
+      html`<ringdown-study room="5.4x4.1" window="wide" range="40"></ringdown-study>`,
+    );
+    const text = shadowText(study, '.messages .alert');
+    expect(text).to.contain('“5.4x4.1” is not a room size');
+    expect(text).to.contain('window="wide" is not a number');
+    expect(study.snapshot.choices.rangeDb).to.equal(40);
+    study.setAttribute('room', room);
+    study.setAttribute('window', '0.3');
+    await study.updateComplete;
+    await aTimeout(0);
+    expect(shadowText(study, '.messages .alert')).to.equal('');
+  });
+
+  it('says so when an address holds nothing', async () => {
+    const study = await fixture<RingdownStudy>(
+      html`<ringdown-study src="/no-such-file.wav"></ringdown-study>`,
+    );
+    const event = await oneEvent<CustomEvent<{ message: string }>>(study, 'ringdown-error');
+    expect(event.detail.message).to.contain('the server answered 404');
+  });
+
+  it('survives being moved, with the same study and its pictures', async () => {
+    const study = await whole();
+    await addFiles(study, roomFile());
+    await ready(study);
+    await drawn(view(study, 'waterfall'));
+    const before = study.study;
+    const home = document.createElement('section');
+    study.parentElement!.append(home);
+    home.append(study);
+    await aTimeout(300);
+    expect(study.study, 'the same study').to.equal(before);
+    expect(study.snapshot.status).to.equal('ready');
+    study.setAttribute('range', '30');
+    await drawn(view(study, 'waterfall'));
+    await drawn(view(study, 'spectrogram'));
+    await addFiles(study, roomFile('second.wav', 0.8));
+    expect(study.snapshot.recordings.length).to.equal(2);
+  });
+
+  it('reads its files again when it comes back after a long absence', async () => {
+    const study = await whole();
+    await addFiles(study, roomFile());
+    await ready(study);
+    const home = study.parentElement!;
+    study.remove();
+    await aTimeout(300);
+    home.append(study);
+    await ready(study);
+    expect(study.snapshot.recordings.map(({ label }) => label)).to.deep.equal(['studio']);
+    await drawn(view(study, 'spectrogram'));
+  });
+});
