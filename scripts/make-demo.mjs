@@ -7,18 +7,21 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { pathToFileURL } from 'node:url';
 import { Complaint, root, script } from './lib/project.mjs';
 
-/** Hard walls at the bottom, light linings above: what a room with boards on studs and a carpet may take. */
+/** Boards on studs and deep linings that take every mode but those near 44 Hz. */
 const liveRoom = [
-  { frequencyHz: 31, absorption: [0.3, 0.3, 0.25, 0.25, 0.3, 0.35] },
+  { frequencyHz: 31, absorption: [0.35, 0.35, 0.3, 0.3, 0.35, 0.4] },
   { frequencyHz: 44, absorption: [0.1, 0.12, 0.06, 0.06, 0.12, 0.16] },
-  { frequencyHz: 56, absorption: [0.3, 0.32, 0.25, 0.25, 0.2, 0.38] },
-  { frequencyHz: 200, absorption: [0.3, 0.32, 0.25, 0.25, 0.25, 0.4] },
+  { frequencyHz: 54, absorption: [0.35, 0.37, 0.3, 0.3, 0.25, 0.43] },
+  { frequencyHz: 80, absorption: [0.5, 0.5, 0.45, 0.45, 0.4, 0.6] },
+  { frequencyHz: 120, absorption: [0.65, 0.65, 0.6, 0.6, 0.55, 0.75] },
+  { frequencyHz: 250, absorption: [0.75, 0.75, 0.7, 0.7, 0.65, 0.85] },
 ];
 
 /** Deep tuned absorbers on both ends and the ceiling. */
 const treated = [
-  { frequencyHz: 35, absorption: [0.42, 0.42, 0.4, 0.4, 0.25, 0.5] },
-  { frequencyHz: 200, absorption: [0.55, 0.55, 0.5, 0.5, 0.35, 0.6] },
+  { frequencyHz: 35, absorption: [0.45, 0.45, 0.42, 0.42, 0.3, 0.5] },
+  { frequencyHz: 100, absorption: [0.65, 0.65, 0.6, 0.6, 0.5, 0.7] },
+  { frequencyHz: 250, absorption: [0.75, 0.75, 0.7, 0.7, 0.65, 0.85] },
 ];
 
 /**

@@ -22,6 +22,12 @@ export interface FlaggedRidge {
  */
 export const windowDecaySeconds = 0.49 * 0.3;
 
+/**
+ * Relative sd of a decay time from which it is not known to within a factor of two (two sd): whether it is above a limit
+ * cannot be said, so it is told among the resonances and is no ridge.
+ */
+const unknownDecay = 0.4;
+
 /** At a seat where a resonance is this far below its loudest, or within three of its own sd of nothing, it is not heard. */
 const heardDb = 20;
 const heardSd = 3;
@@ -48,7 +54,8 @@ export function seatsOf({ amplitudes, amplitudeSd, levelsDb }: Resonance): numbe
 
 /**
  * The resonances above the chosen limit, and every hum line (it never decays, so no limit applies). The loudspeaker's
- * own resonances are never ridges, nor is anything that falls faster than the window of the pictures.
+ * own resonances are never ridges, nor is what falls faster than the window of the pictures, nor a decay that is not
+ * known.
  */
 export function flagResonances(
   resonances: readonly Resonance[],
@@ -72,6 +79,7 @@ export function flagResonances(
       ];
     }
     if (!rings(resonance) || decayTimeSeconds === null || decayTimeSeconds <= windowDecaySeconds) return [];
+    if (decayTimeSdSeconds !== null && decayTimeSdSeconds > unknownDecay * decayTimeSeconds) return [];
     const verdict = judge(
       { frequencyHz, decayTimeSeconds, decayTimeSdSeconds },
       decaysOf(resonances, index),
