@@ -85,7 +85,9 @@ export class RingdownRidges extends ViewElement {
     const longest = Math.max(
       ...rows.map(({ ridge }) => Math.max(ridge.decayTimeSeconds ?? 0, ridge.limitSeconds ?? 0)),
     );
-    const heads = ['frequency', 'decayTime', 'q', 'limit', 'excess', 'audible', 'cause', 'candidates'];
+    const heads = ['frequency', 'decayTime', 'q', 'limit', 'excess', 'candidates'];
+    const headOf = (name: string): string =>
+      name === 'candidates' ? speaker.view('cause-and-candidates') : speaker.label(name);
     // Roles are written out because the narrow layout changes `display`, and with it what some browsers expose.
     return html`<table part="table" role="table" aria-describedby="foot">
         <caption part="caption">
@@ -94,7 +96,7 @@ export class RingdownRidges extends ViewElement {
         <thead role="rowgroup">
           <tr role="row">
             ${heads.map(
-              (head) => html`<th role="columnheader" scope="col" class=${head}>${speaker.label(head)}</th>`,
+              (head) => html`<th role="columnheader" scope="col" class=${head}>${headOf(head)}</th>`,
             )}
           </tr>
         </thead>
@@ -169,22 +171,26 @@ export class RingdownRidges extends ViewElement {
       ${cell('q', row.q === null ? '–' : n.plusMinus(row.q, row.qSd))}
       ${cell(
         'limit',
-        html`${n.seconds(ridge.limitSeconds)} ${quiet(speaker.term('limits', ridge.limitName))}`,
-      )}
-      ${cell('excess', ridge.excess === null ? '–' : speaker.view('excess', { excess: ridge.excess }))}
-      ${cell(
-        'audible',
-        html`<span title=${speaker.meaning('audible', ridge.audible)}
-          >${speaker.term('audible', ridge.audible)}</span
-        >`,
+        html`${n.seconds(ridge.limitSeconds)}
+        ${quiet(ridge.limitName === snapshot.choices.limit ? '' : speaker.term('limits', ridge.limitName))}`,
       )}
       ${cell(
-        'cause',
-        html`<span title=${speaker.meaning('causes', ridge.cause)}
-          >${speaker.term('causes', ridge.cause)}</span
-        >`,
+        'excess',
+        html`<strong
+            >${ridge.excess === null ? '–' : speaker.view('excess', { excess: ridge.excess })}</strong
+          >
+          <span class="faint" title=${speaker.meaning('audible', ridge.audible)}
+            >${speaker.view('audible', { audible: speaker.term('audible', ridge.audible) })}</span
+          >`,
       )}
-      ${cell('candidates', html`${this.#renderCandidates(row, hasRoom)}${this.#renderEvidence(row, hasRoom)}`)}
+      ${cell(
+        'candidates',
+        html`<span class="cause" title=${speaker.meaning('causes', ridge.cause)}
+            >${speaker.term('causes', ridge.cause)}</span
+          >
+          ${this.#renderCandidates(row, hasRoom)}${this.#renderEvidence(row, hasRoom)}`,
+        speaker.view('cause-and-candidates'),
+      )}
     </tr>`;
   }
 
@@ -214,7 +220,7 @@ export class RingdownRidges extends ViewElement {
     return html`<ul class="some" role="list">
       ${some.map(
         ({ order, weight }) =>
-          html`<li>${orderText(order)} <span class="faint">${speaker.n.percent(weight)}</span></li>`,
+          html`<li>${orderText(order)} <span class="faint">${speaker.n.percent(weight)}</span></li> `,
       )}
       ${rest > 0 ? html`<li class="faint">${speaker.view('more-candidates', { count: rest })}</li>` : nothing}
       <li class="faint">${speaker.view('none-share', { share: noneShare })}</li>

@@ -127,12 +127,13 @@ export const ridgesStyles = css`
     white-space: nowrap;
   }
 
-  .limit .faint {
+  :is(.limit, .excess) .faint {
     display: block;
     font-size: 0.88em;
+    font-weight: 400;
   }
 
-  td.excess {
+  td.excess strong {
     font-weight: 600;
     color: var(--_alert);
   }
@@ -167,16 +168,28 @@ export const ridgesStyles = css`
   }
 
   .some {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.1em 1em;
+    display: inline;
     margin: 0;
     padding: 0;
     list-style: none;
   }
 
   .some li {
+    display: inline;
+    margin-inline-end: 0.6em;
     white-space: nowrap;
+  }
+
+  .cause {
+    margin-inline-end: 0.6em;
+  }
+
+  .cause::after {
+    content: ':';
+  }
+
+  .cause:only-child::after {
+    content: none;
   }
 
   td.candidates {
@@ -296,7 +309,7 @@ export const ridgesStyles = css`
       padding: 0;
     }
 
-    .limit .faint {
+    :is(.limit, .excess) .faint {
       display: inline;
     }
   }

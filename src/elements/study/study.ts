@@ -37,6 +37,7 @@ const messageAfterMs = 400;
  * @csspart base - All of it.
  * @csspart bar - File button, choice of recording, progress.
  * @csspart file-button - The button that opens the file dialog.
+ * @csspart result - What came out, in one sentence.
  * @csspart messages - What goes on and what went wrong.
  * @csspart notes - Notes on the recording.
  *
@@ -214,6 +215,7 @@ export class RingdownStudy extends SettingsElement {
         ${failures.map((failure) => html`<p class="alert">${this.describe(failure)}</p>`)}
         <p class="unseen">${this.spoken}</p>
       </div>
+      <p class="result" part="result" aria-hidden="true">${this.#statusText()}</p>
       ${this.#renderNotes()}
       <slot></slot>
       ${this.dropping ? html`<div class="drop" aria-hidden="true">${speaker.view('drop-now')}</div>` : nothing}
@@ -259,7 +261,6 @@ export class RingdownStudy extends SettingsElement {
             </label>`
           : nothing
       }
-      <span class="status" aria-hidden="true">${this.#statusText()}</span>
       <span
         class="progress ${busy ? 'on' : ''}"
         style="--fraction:${busy ? (snapshot.progress?.fraction ?? 0) : 0}"

@@ -29,7 +29,6 @@ export const studyStyles = css`
   }
 
   .hint,
-  .status,
   .chooser {
     color: var(--_faint);
   }
@@ -51,9 +50,10 @@ export const studyStyles = css`
     background: Canvas;
   }
 
-  .status {
-    margin-inline-start: auto;
-    text-align: end;
+  .result {
+    min-block-size: 1.45em;
+    margin: 0.7rem 0 0;
+    text-wrap: pretty;
   }
 
   .progress {
@@ -112,14 +112,6 @@ export const studyStyles = css`
     color: var(--_accent);
     background: color-mix(in srgb, Canvas 82%, transparent);
     pointer-events: none;
-  }
-
-  @container (max-width: 40rem) {
-    .status {
-      inline-size: 100%;
-      margin: 0;
-      text-align: start;
-    }
   }
 
   @media (prefers-reduced-motion: reduce) {

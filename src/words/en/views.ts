@@ -86,6 +86,8 @@ export const views: Readonly<Record<string, Sentence>> = {
   'select-ridge': (p, n) => `Ridge at ${n.text(p.frequency)}`,
   excess: (p, n) => `${n.number(p.excess, 1)} ×`,
   'excess-bar': (p, n) => `${n.seconds(p.decayTimeSeconds)} of a limit of ${n.seconds(p.limitSeconds)}`,
+  audible: (p, n) => `audible: ${n.text(p.audible)}`,
+  'cause-and-candidates': () => 'Cause and candidates',
   unexplained: () => 'A band that hangs although no resonance explains it.',
   'ridges-foot': () =>
     'Sorted by how far each exceeds its limit. Uncertainties are one standard deviation. Percentages are the chance of each candidate; real walls move modes by up to 5 or 6 % from the rigid box.',
