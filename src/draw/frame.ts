@@ -5,15 +5,15 @@
 import { axisTicks, type Tick } from './axes.js';
 import { scaleColour } from './colours.js';
 import { drawFlags } from './flags.js';
+import { lettersWithoutOverlap, type Label } from './letters.js';
 import type { Pen, TextStyle } from './pen.js';
-import type { Box, DrawSize, Point } from './picture.js';
+import type { DrawSize, Point } from './picture.js';
 import { toScreen } from './projection.js';
 import { projectField, type SurfaceLayout } from './surface-layout.js';
 import { mixCss } from './tones.js';
 import type { AxisScale, DrawTheme } from './types.js';
 
 const TICK_SIZE = 11;
-const TITLE_WEIGHT = 3;
 
 interface Sides {
   /** Signs of the sides nearest to the eye. */
@@ -93,46 +93,6 @@ export function drawBehind(pen: Pen, theme: DrawTheme, layout: SurfaceLayout): v
   for (const wall of [wallX, wallZ]) pen.line(spread([...wall, wall[0]]), edge);
 }
 
-interface Label {
-  readonly text: string;
-  readonly at: Point;
-  /** Where it may stand instead. */
-  readonly or?: Point;
-  readonly style: TextStyle;
-  readonly weight: number;
-}
-
-function boxOf(pen: Pen, { text, at, style }: Label): Box {
-  const width = pen.measure(text, style);
-  const left = style.align === 'middle' ? at.x - width / 2 : style.align === 'end' ? at.x - width : at.x;
-  return { left, right: left + width, top: at.y - style.size * 0.62, bottom: at.y + style.size * 0.62 };
-}
-
-/** Labels in order of weight, each only where it touches none before it and stands wholly on the canvas. */
-export function lettersWithoutOverlap(pen: Pen, labels: readonly Label[], size: DrawSize, gap = 5): Label[] {
-  const taken: Box[] = [];
-  const done = new Set<string>();
-  return [...labels]
-    .sort((a, b) => b.weight - a.weight)
-    .flatMap((label) => [label, ...(label.or ? [{ ...label, at: label.or, or: undefined }] : [])])
-    .filter((label) => {
-      if (done.has(label.text + label.weight)) return false;
-      const box = boxOf(pen, label);
-      if (box.left < 0 || box.right > size.cssWidth || box.top < 0 || box.bottom > size.cssHeight)
-        return false;
-      const free = taken.every(
-        (other) =>
-          box.left - gap >= other.right ||
-          box.right + gap <= other.left ||
-          box.top - 1 >= other.bottom ||
-          box.bottom + 1 <= other.top,
-      );
-      if (free) taken.push(box);
-      if (free && label.weight >= TITLE_WEIGHT) done.add(label.text + label.weight);
-      return free;
-    });
-}
-
 /** Away from the box across an edge, on the screen, one pixel long. */
 function outward(a: Point, b: Point, middle: Point): Point {
   const length = lengthOf(a, b) || 1;
@@ -154,7 +114,7 @@ interface EdgeAxis {
   /** Free pixels between the edge and its labels. */
   readonly gap: number;
   /** Where the title may stand where it has no room beside its edge. */
-  readonly spare?: Point;
+  readonly spare?: Label['spare'];
 }
 
 function edgeLabels(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, axis: EdgeAxis): Label[] {
@@ -189,9 +149,9 @@ function edgeLabels(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, axis: Edg
     {
       text: axis.title,
       at: { x: halfway.x + away.x * reach, y: halfway.y + away.y * reach },
-      or: axis.spare,
+      spare: axis.spare,
       style: { ...style, colour: theme.text },
-      weight: TITLE_WEIGHT,
+      weight: 3,
     },
   ];
 }
@@ -270,8 +230,11 @@ export function drawBefore(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, si
       title: view.rowLabel,
       gap: 6,
       spare: {
-        x: near.x > 0 ? size.cssWidth - 2 : 2,
-        y: Math.min(size.cssHeight - 10, front.y + (view.marks.length ? 45 : 30)),
+        at: {
+          x: near.x > 0 ? size.cssWidth - 2 : 2,
+          y: Math.min(size.cssHeight - 10, front.y + (view.marks.length ? 45 : 30)),
+        },
+        align: near.x > 0 ? 'end' : 'start',
       },
     }),
   );

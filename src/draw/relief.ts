@@ -61,6 +61,37 @@ export function vertexIndices([first, last]: readonly [number, number], stride =
   return indices;
 }
 
+/** The vertices before and after a fractional index, and how far between them a coordinate lies. */
+function bracket(
+  [first, last]: readonly [number, number],
+  index: number,
+  coordinate: (index: number) => number,
+  at: number,
+): readonly [number, number, number] {
+  const low = Math.max(first, Math.floor(index));
+  const high = Math.min(last, Math.floor(index) + 1);
+  const [from, to] = [coordinate(low), coordinate(high)];
+  return [low, high, to > from ? Math.min(1, Math.max(0, (at - from) / (to - from))) : 0];
+}
+
+/** Height of the drawn triangles at a position of the field, box coordinates. */
+export function drawnHeight(relief: Relief, column: number, row: number): number {
+  const { columnPositions, rowPositions } = relief.view.field;
+  const x = (index: number): number => relief.x(positionAt(columnPositions, index));
+  const z = (index: number): number => relief.z(positionAt(rowPositions, index));
+  const [c0, c1, u] = bracket(relief.columns, indexAt(columnPositions, column), x, relief.x(column));
+  const [r0, r1, v] = bracket(relief.rows, indexAt(rowPositions, row), z, relief.z(row));
+  const y = (c: number, r: number): number => relief.y(relief.shown(c, r));
+  // The cell's diagonal runs from (c1, r0) to (c0, r1), as in the index list of the body.
+  const [b, d] = [y(c1, r0), y(c0, r1)];
+  if (u + v <= 1) {
+    const a = y(c0, r0);
+    return a + u * (b - a) + v * (d - a);
+  }
+  const e = y(c1, r1);
+  return e + (1 - u) * (d - e) + (1 - v) * (b - e);
+}
+
 /** Whole cells at an even step, at most about `most`, from the first drawn: where slices stand. */
 export function sliceIndices(
   range: readonly [number, number],

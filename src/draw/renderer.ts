@@ -283,7 +283,9 @@ export class SharedRenderer {
       Math.ceil((last - Math.floor(first)) / step - 1e-9);
     const cells = [cellsOf(columns, across), cellsOf(rows, down)];
     (this.uniforms.uCells.value as Vector2).set(cells[0], cells[1]);
-    const body = this.grids.body(cells[0], cells[1]);
+    // Geometries by the whole field, not by the part in view: a change of span or range builds none.
+    const whole = [Math.ceil(view.field.columns / across), Math.ceil(view.field.rows / down)];
+    const body = this.grids.body(Math.max(cells[0], whole[0]), Math.max(cells[1], whole[1]));
     this.body.geometry = body.geometry;
     // One row of the wall before, one after. Columns beyond the last cell collapse to nothing.
     body.geometry.setDrawRange(0, (body.cells + 2) * 6 * (cells[1] + 2));
@@ -298,8 +300,13 @@ export class SharedRenderer {
       colour: [0, 0, 0],
       opacity: edge(at) ? -1 : -0.75,
     }));
-    this.setRibbons(this.slices, [...slices, ...job.alongColumns], cells[0], size.pixelRatio);
-    this.setRibbons(this.lines, job.alongRows, cells[1], size.pixelRatio);
+    this.setRibbons(
+      this.slices,
+      [...slices, ...job.alongColumns],
+      Math.max(cells[0], whole[0]),
+      size.pixelRatio,
+    );
+    this.setRibbons(this.lines, job.alongRows, Math.max(cells[1], whole[1]), size.pixelRatio);
     for (const { material } of [this.body, this.slices, this.lines])
       (material as RawShaderMaterial).uniformsNeedUpdate = true;
   }

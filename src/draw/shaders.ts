@@ -129,7 +129,7 @@ void main() {
     float level = vInfo.x / uIso;
     float width = fwidth(level);
     float away = abs(fract(level + 0.5) - 0.5) / max(width, 1e-5);
-    float ink = (1.0 - smoothstep(0.35 * uRatio, 0.35 * uRatio + 0.9, away)) * (1.0 - smoothstep(0.12, 0.3, width));
+    float ink = (1.0 - smoothstep(0.35 * uRatio, 0.35 * uRatio + 0.9, away)) * (1.0 - smoothstep(0.12, 0.3, width)) * step(1e-5, width);
     colour = mix(colour, part > 0.62 ? uBackground : uText, 0.3 * ink * clamp(vInfo.y / 4.0, 0.0, 1.0));
   }
   if (vInfo.y <= 0.0) colour = uNoise * (0.97 + 0.03 * normal.y);

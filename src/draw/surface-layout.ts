@@ -6,7 +6,7 @@ import type { Pen } from './pen.js';
 import type { Box, DrawSize, Pick, Point } from './picture.js';
 import { makeSpace, toScreen, type Space } from './projection.js';
 import { pickRelief } from './ray.js';
-import { makeRelief, type Relief } from './relief.js';
+import { drawnHeight, makeRelief, type Relief } from './relief.js';
 import type { DrawTheme, FieldView, OrbitView } from './types.js';
 
 export interface SurfaceLayout {
@@ -28,10 +28,14 @@ export function projectField(
 ): Point | null {
   const { relief, space } = layout;
   const { view } = relief;
-  const [c, r] = [indexAt(view.field.columnPositions, column), indexAt(view.field.rowPositions, row)];
   const inside = (at: number, [low, high]: readonly [number, number]): boolean => at >= low && at <= high;
   if (!inside(column, view.columnRange) || !inside(row, view.rowRange)) return null;
-  return toScreen(space, relief.x(column), relief.y(value ?? relief.shown(c, r)), relief.z(row));
+  return toScreen(
+    space,
+    relief.x(column),
+    value === undefined ? drawnHeight(relief, column, row) : relief.y(value),
+    relief.z(row),
+  );
 }
 
 export function layoutSurface(
@@ -42,13 +46,14 @@ export function layoutSurface(
   size: DrawSize,
 ): SurfaceLayout {
   const { cssWidth, cssHeight } = size;
-  const narrow = cssWidth < 480;
+  const narrow = cssWidth < 520;
   const mostRows = view.flags.length === 0 ? 0 : cssHeight < 300 ? 1 : cssHeight < 520 ? 2 : 3;
   const lines = Math.max(1, ...view.flags.map((flag) => flag.label.split('\n').length));
   // The strip is kept whatever stands in it: the box must not jump while it is turned.
   const strip = mostRows === 0 ? 12 : mostRows * (lines * 14 + 5) + 8;
   const labelsBottom = strip + 2;
-  const foot = view.marks.length ? 60 : 48;
+  // A narrow picture needs a line of its own for the key below the axis's title.
+  const foot = (view.marks.length ? 60 : 48) + (narrow ? 14 : 0);
   const plot: Box = {
     left: narrow ? 34 : 58,
     right: Math.max(narrow ? 50 : 74, cssWidth - (narrow ? 34 : 58)),
