@@ -57,6 +57,7 @@ export class Scope {
   }
 
   timeout(action: () => void, milliseconds: number): Dispose {
+    if (this.#disposed) return () => undefined;
     const undo = this.add(() => clearTimeout(id));
     const id = setTimeout(() => {
       undo();

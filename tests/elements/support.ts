@@ -5,19 +5,21 @@ import { encodeWav } from '../../src/signal/wav-write.js';
 import { Rng } from '../../src/signal/random.js';
 import { addMode } from '../support/signals.js';
 
+type Ridge = NonNullable<StudySnapshot['diagnosis']>['ridges'][number];
+
 export const room = '5.4x4.1x2.7';
 /** The mode that hangs, Hz: between the long walls of the room above, (0,1,0) of 4.1 m. */
 export const slowHz = 41.9;
 
 const sampleRate = 8000;
 
-/** Modes of 0.3 s with one that lasts `slowSeconds`, 50 ms after the start, over noise 70 dB down. */
+/** Modes of 0.18 s with one that lasts `slowSeconds`, 50 ms after the start, over noise 70 dB down. */
 export function roomBytes(slowSeconds = 1.3, seed = 1): ArrayBuffer {
   const samples = new Float64Array(2 * sampleRate);
   const random = new Rng(seed);
   for (let n = 0; n < samples.length; n += 1) samples[n] = 1e-4 * (2 * random.uniform() - 1);
   for (const frequencyHz of [31.8, 52.8, 63.5, 71, 82.3, 95.2, 110, 126])
-    addMode(samples, sampleRate, frequencyHz, 0.3, 0.08, 0.05);
+    addMode(samples, sampleRate, frequencyHz, 0.18, 0.08, 0.05);
   addMode(samples, sampleRate, slowHz, slowSeconds, 0.25, 0.05);
   const bytes = encodeWav({ channels: [samples], sampleRate, encoding: 'float-32' });
   return bytes.slice().buffer;
@@ -38,6 +40,13 @@ export async function ready(
   const done = (): boolean => element.snapshot?.status === 'ready' && element.snapshot.progress === null;
   await waitUntil(done, 'the study is not ready', { timeout: 20000 });
   return element.snapshot!;
+}
+
+/** The flagged ridge next to the mode that hangs. */
+export function slowRidge({ diagnosis }: StudySnapshot): Ridge {
+  const near = diagnosis?.ridges.find(({ frequencyHz }) => Math.abs(frequencyHz - slowHz) < 0.5);
+  if (!near) throw new Error(`no ridge at ${slowHz} Hz`);
+  return near;
 }
 
 export async function addFiles(study: RingdownStudy, ...files: File[]): Promise<StudySnapshot> {
@@ -70,6 +79,7 @@ export function colours(canvas: HTMLCanvasElement): number {
 
 /** Waits until the element's picture has been drawn. */
 export async function drawn(element: Element, least = 100): Promise<HTMLCanvasElement> {
+  element.scrollIntoView({ block: 'center' });
   await waitUntil(
     () => {
       const canvas = element.shadowRoot?.querySelector('canvas');
