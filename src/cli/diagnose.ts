@@ -1,6 +1,6 @@
 import { diagnose as diagnoseJob, type DiagnosisParams, type LimitName } from '../diagnosis/index.js';
 import type { Room } from '../room/index.js';
-import { openRecording, RingdownError, type PositionMetres } from '../signal/index.js';
+import { openRecording, RingdownError, type PositionMetres, type Recording } from '../signal/index.js';
 import { drain } from '../study/drain.js';
 import type { Speaker } from '../words/index.js';
 import { readBand } from './band.js';
@@ -14,17 +14,21 @@ import { readPlace, readRoom, roomOptions } from './room-words.js';
 export const diagnoseOptions: OptionSpecs = {
   ...roomOptions,
   ...{ channel: {}, from: {}, to: {}, limit: {}, seat: { many: true }, source: { many: true } },
+  together: { flag: true },
   json: { flag: true },
 };
 
 const limits: readonly LimitName[] = ['audibility', 'target', 'neighbours'];
 
 interface Call {
+  readonly files: readonly string[];
   readonly params: DiagnosisParams;
   readonly channel: number | undefined;
   readonly seats: readonly PositionMetres[];
   readonly sources: readonly PositionMetres[];
   readonly json: boolean;
+  readonly io: CommandIo;
+  readonly speaker: Speaker;
 }
 
 /** The places of an option: none, one for all files, or one per file. */
@@ -36,7 +40,7 @@ function placesOf(words: Words, name: string, room: Room | null): PositionMetres
   return places;
 }
 
-/** `ringdown diagnose`: each file on its own, a refused one beside the others. */
+/** `ringdown diagnose`: each file on its own or all together; a refused one does not stop the others. */
 export async function diagnose(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {
   const files = someFiles(words);
   const room = readRoom(words);
@@ -44,45 +48,77 @@ export async function diagnose(words: Words, io: CommandIo, speaker: Speaker): P
   if (limit === 'target' && !room)
     throw new RingdownError('option-needs', { name: 'limit target', other: 'room' });
   const call: Call = {
+    files,
     params: { ...readBand(words), limit, room },
     channel: words.integer('channel', 1, 1024) ?? undefined,
     seats: placesOf(words, 'seat', room),
     sources: placesOf(words, 'source', room),
     json: words.has('json'),
+    io,
+    speaker,
   };
+  // Places that differ are places of one room.
+  if (words.has('together') || call.seats.length > 1 || call.sources.length > 1) return diagnoseRoom(call);
   let status: number = exitStatus.done;
   for (let index = 0; index < files.length; index++) {
     if (index > 0 && !call.json) io.out('\n');
-    status = Math.max(status, await diagnoseFile(files[index], index, call, io, speaker));
+    const recording = await open(index, call);
+    status = Math.max(status, recording ? tell([recording], call) : exitStatus.refused);
   }
   return status;
 }
 
-async function diagnoseFile(
-  file: string,
-  index: number,
-  { params, channel, seats, sources, json }: Call,
-  io: CommandIo,
-  speaker: Speaker,
-): Promise<number> {
-  const print = (document: object): void => io.out(`${JSON.stringify(document)}\n`);
+async function diagnoseRoom(call: Call): Promise<number> {
+  const recordings: Recording[] = [];
+  for (let index = 0; index < call.files.length; index++) {
+    const recording = await open(index, call);
+    if (recording) recordings.push(recording);
+  }
+  const status = recordings.length < call.files.length ? exitStatus.refused : exitStatus.done;
+  return recordings.length > 0 ? Math.max(status, tell(recordings, call)) : status;
+}
+
+/** Null where the file is refused, which is then said. */
+async function open(index: number, call: Call): Promise<Recording | null> {
+  const { files, channel, seats, sources, io } = call;
+  const file = files[index];
   try {
-    const recording = openRecording(await io.readFile(file), {
+    return openRecording(await io.readFile(file), {
       label: file,
       channel,
       seat: seats[index] ?? seats[0] ?? null,
       source: sources[index] ?? sources[0] ?? null,
     });
-    const result = drain(diagnoseJob([recording], params));
+  } catch (thrown) {
+    return sayRefused(file, thrown, call);
+  }
+}
+
+/** Computes and prints one diagnosis. */
+function tell(recordings: readonly Recording[], call: Call): number {
+  const { params, json, io, speaker } = call;
+  const name = recordings.map(({ label }) => label).join(', ');
+  try {
+    const result = drain(diagnoseJob(recordings, params));
     const noRange = result.fit.notes.find(({ code }) => code === 'no-range');
-    if (noRange) io.err(`${file}: ${speaker.note(noRange)}\n`);
+    if (noRange) io.err(`${name}: ${speaker.note(noRange)}\n`);
     if (!json) io.out(`${diagnosisText(result, speaker)}\n`);
     else
-      print(noRange ? noRangeDocument(file, noRange, result, speaker) : diagnosisDocument(result, speaker));
+      print(
+        io,
+        noRange ? noRangeDocument(name, noRange, result, speaker) : diagnosisDocument(result, speaker),
+      );
     return noRange ? exitStatus.refused : exitStatus.done;
   } catch (thrown) {
-    const { code, message } = refuse(file, thrown, io, speaker);
-    if (json) print(refusalDocument(file, code, message));
+    sayRefused(name, thrown, call);
     return exitStatus.refused;
   }
+}
+
+const print = (io: CommandIo, document: object): void => io.out(`${JSON.stringify(document)}\n`);
+
+function sayRefused(file: string, thrown: unknown, { io, speaker, json }: Call): null {
+  const { code, message } = refuse(file, thrown, io, speaker);
+  if (json) print(io, refusalDocument(file, code, message));
+  return null;
 }

@@ -42,7 +42,10 @@ function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: Spea
   const { n } = speaker;
   const rows = ridges.map((ridge, index) => [
     String(index + 1),
-    n.plusMinus(ridge.frequencyHz, resonances[ridge.resonance ?? -1]?.frequencySdHz),
+    // A band without a resonance is as wide as the picture shows it.
+    ridge.resonance === null
+      ? n.number(ridge.frequencyHz, 0)
+      : n.plusMinus(ridge.frequencyHz, resonances[ridge.resonance].frequencySdHz),
     n.plusMinus(ridge.decayTimeSeconds, ridge.decayTimeSdSeconds),
     n.number(resonances[ridge.resonance ?? -1]?.q, 1),
     n.seconds(ridge.limitSeconds),

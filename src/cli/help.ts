@@ -40,9 +40,13 @@ export const help: Readonly<Record<string, Help>> = {
       ['--limit NAME', 'audibility (default), target, or neighbours'],
       ['--seat X,Y,Z', 'place of the microphone, m from one low corner; once, or once per file'],
       ['--source X,Y,Z', 'place of the source, likewise'],
+      ['--together', 'the files are of one room: fitted together, one document'],
       jsonHelp,
     ],
-    more: ['Each file is read on its own. A refused file does not stop the others.'],
+    more: [
+      'Each file is read on its own unless --together, or several places, say that all are of one room.',
+      'A refused file does not stop the others.',
+    ],
   },
   grid: {
     brief: 'level over time and frequency, as numbers',

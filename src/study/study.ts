@@ -227,13 +227,17 @@ function statusOf(snapshot: StudySnapshot, count: number): StudySnapshot['status
   return snapshot.grid || snapshot.diagnosis ? 'ready' : 'error';
 }
 
+/** Two fits of one recording place a resonance within this; ridges of one fit lie further apart. Hz. */
+const sameFrequencyHz = 0.2;
+
 /** The selected ridge in another diagnosis of the same recording: the one at its frequency, where there still is one. */
 function sameRidge({ diagnosis, selectedRidge }: StudySnapshot, now: Diagnosis | null): number | null {
   if (selectedRidge === null || !diagnosis || !now) return null;
   if (diagnosis === now) return selectedRidge;
-  const frequencyHz = diagnosis.ridges[selectedRidge]?.frequencyHz;
-  const index = now.ridges.findIndex((ridge) => ridge.frequencyHz === frequencyHz);
-  return index < 0 ? null : index;
+  const { frequencyHz } = diagnosis.ridges[selectedRidge];
+  const apart = now.ridges.map((ridge) => Math.abs(ridge.frequencyHz - frequencyHz));
+  const least = Math.min(...apart);
+  return least <= sameFrequencyHz ? apart.indexOf(least) : null;
 }
 
 /** The old list where the new one says the same, so that who compares by identity sees no change. */

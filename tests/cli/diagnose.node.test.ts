@@ -66,20 +66,28 @@ const room = createRoom({
   size: parseRoomSize('5.2x3.9x2.6'),
   absorption: [0.04, 0.04, 0.3, 0.3, 0.25, 0.25],
 });
-const { samples, sampleRate } = synthesise({
-  room,
-  seat: { x: 4.6, y: 1.4, z: 1.2 },
-  source: { x: 0.3, y: 0.4, z: 0.4 },
-  sampleRate: 8000,
-  noiseDb: -70,
-});
+const responseAt = (x: number, y: number) =>
+  synthesise({
+    room,
+    seat: { x, y, z: 1.2 },
+    source: { x: 0.3, y: 0.4, z: 0.4 },
+    sampleRate: 8000,
+    noiseDb: -70,
+  });
+const { samples, sampleRate } = responseAt(4.6, 1.4);
+const other = encodeWav({ channels: [responseAt(2.9, 1.1).samples], sampleRate, encoding: 'float-32' });
 const studio = encodeWav({ channels: [samples], sampleRate, encoding: 'float-32' });
 const stereo = encodeWav({
   channels: [new Float64Array(samples.length), samples],
   sampleRate,
   encoding: 'float-32',
 });
-const files = { 'studio.wav': studio, 'stereo.wav': stereo, 'empty.wav': new Uint8Array(0) };
+const files = {
+  'studio.wav': studio,
+  'stereo.wav': stereo,
+  'other.wav': other,
+  'empty.wav': new Uint8Array(0),
+};
 
 const documents = (out: string): DiagnosisDocument[] =>
   out
@@ -198,6 +206,36 @@ describe('ringdown diagnose', () => {
     expect(last.files[0]).toMatchObject({ channel: 2, channels: 2 });
     expect(last.files[0].notes.map(({ code }) => code)).toContain('channel-chosen');
     expect(err.trimEnd().split('\n')).toHaveLength(2);
+  });
+
+  it('fits files together where they are said to be of one room, or where their places differ', async () => {
+    const seats = ['--seat', '4.6,1.4,1.2', '--seat', '2.9,1.1,1.2'];
+    for (const how of [['--together'], seats]) {
+      const { status, out } = await command(
+        ['diagnose', 'studio.wav', 'other.wav', '--room', '5.2x3.9x2.6', ...how, '--json'],
+        files,
+      );
+      expect(status).toBe(0);
+      const [document, ...more] = documents(out);
+      expect(more).toEqual([]);
+      expectWhole(document);
+      expect(document.files.map(({ file }) => file)).toEqual(['studio.wav', 'other.wav']);
+      for (const { seats: heard } of document.ridges)
+        for (const seat of heard) expect([0, 1]).toContain(seat);
+    }
+  });
+
+  it('says of files taken together which one is refused, and reads the others', async () => {
+    const { status, out, err } = await command(
+      ['diagnose', 'studio.wav', 'empty.wav', 'other.wav', '--together', '--json'],
+      files,
+    );
+    expect(status).toBe(1);
+    const [refused, document, ...more] = documents(out);
+    expect(more).toEqual([]);
+    expect(refused.file).toBe('empty.wav');
+    expect(document.files).toHaveLength(2);
+    expect(err).toMatch(/^empty\.wav: /);
   });
 
   it('says the same for the same file, and nothing of another range', async () => {

@@ -75,6 +75,7 @@ describe('the words of a call', () => {
 
   it('explain in the help every option that is read, and no other', async () => {
     const specs = {
+      diagnose: (await import('../../src/cli/diagnose.js')).diagnoseOptions,
       modes: (await import('../../src/cli/modes.js')).modesOptions,
       grid: (await import('../../src/cli/grid.js')).gridOptions,
       synth: (await import('../../src/cli/synth.js')).synthOptions,
