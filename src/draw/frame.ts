@@ -232,7 +232,7 @@ export function drawBefore(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, si
       spare: {
         at: {
           x: near.x > 0 ? size.cssWidth - 2 : 2,
-          y: Math.min(size.cssHeight - 10, front.y + (view.marks.length ? 45 : 30)),
+          y: Math.min(size.cssHeight - 10, front.y + (view.marks.length ? 52 : 37)),
         },
         align: near.x > 0 ? 'end' : 'start',
       },

@@ -53,7 +53,7 @@ export function layoutSurface(
   const strip = mostRows === 0 ? 12 : mostRows * (lines * 14 + 5) + 8;
   const labelsBottom = strip + 2;
   // A narrow picture needs a line of its own for the key below the axis's title.
-  const foot = (view.marks.length ? 60 : 48) + (narrow ? 14 : 0);
+  const foot = (view.marks.length ? 60 : 48) + (narrow ? 18 : 0);
   const plot: Box = {
     left: narrow ? 34 : 58,
     right: Math.max(narrow ? 50 : 74, cssWidth - (narrow ? 34 : 58)),

@@ -9,6 +9,8 @@ export const escapeXml = (text: string): string =>
   );
 
 const number = (value: number): string => String(Math.round(value * 100) / 100);
+/** Along paths a tenth of a pixel is enough, and keeps the file small. */
+const coordinate = (value: number): string => String(Math.round(value * 10) / 10);
 
 /**
  * Width of a letter in ems, by kind, for sans faces of common width: a document knows no font, and a label measured a
@@ -48,7 +50,7 @@ export function svgPen(idPrefix = 'clip'): SvgPen {
     let path = '';
     let [px, py] = ['', ''];
     for (let k = 0; k + 1 < points.length; k += 2) {
-      const [x, y] = [number(points[k]), number(points[k + 1])];
+      const [x, y] = [coordinate(points[k]), coordinate(points[k + 1])];
       if (x === px && y === py) continue;
       path += `${k === 0 ? 'M' : 'L'}${x} ${y}`;
       [px, py] = [x, y];
