@@ -1,7 +1,7 @@
+import type { BandFit } from './band-fit.js';
+import { amplitudeOutside } from './bands.js';
 import { modelError } from './density.js';
-import type { Deviations } from './fisher.js';
 import { mainsOf } from './hum.js';
-import type { State } from './model.js';
 import { bandwidth, undampedLog } from './poles.js';
 import { amplitudeAtOnset, type Decimated } from './reverse-decimation.js';
 import type { Resonance, ResonanceKind } from './types.js';
@@ -19,27 +19,27 @@ const slopesRatio = 1.8;
 /** Each of the two decay times must be known this well (sd of ln T) for the pair to mean anything. */
 const slopesSdLog = 0.25;
 
+/** What the kinds rest on beside the fit itself. */
 export interface Told {
-  readonly state: State;
-  readonly deviations: Deviations;
   readonly decimated: readonly Decimated[];
-  /** Per channel: amplitudes of the state times this are those of the decimated samples, and what whitening did. */
-  readonly scales: readonly number[];
-  readonly undoWhitening: (frequencyHz: number, logDecay: number, a: number, b: number) => [number, number];
   readonly volumeCubicMetres: number;
   readonly fitFromSeconds: number;
-  readonly fitToSeconds: number;
   readonly humHz: readonly number[];
 }
 
-interface Draft extends Omit<Resonance, 'levelDb' | 'levelsDb'> {
+/** One pole of one band with its uncertainties: a resonance whose level is still to be referred to the others'. */
+export interface Draft extends Omit<Resonance, 'levelDb' | 'levelsDb'> {
   readonly logDecaySd: number;
   /** Amplitude at the first sample of the fit, per recording. */
   readonly starts: readonly number[];
 }
 
-function draftOf(told: Told, k: number): Draft {
-  const { state, deviations, decimated } = told;
+export function draftOf(
+  { band, whitened, state, deviations, joined }: BandFit,
+  k: number,
+  told: Told,
+): Draft {
+  const { decimated } = told;
   const m = state.poles.frequencyHz.length;
   const frequencyHz = state.poles.frequencyHz[k];
   const logDecay = state.poles.logDecay[k];
@@ -50,11 +50,11 @@ function draftOf(told: Told, k: number): Draft {
   const frequencySdHz = Math.hypot(deviations.frequencyHz[k], undamped ? 0 : error.frequency * width);
   const logDecaySd = Math.hypot(deviations.logDecay[k], error.decay);
   const complex = decimated.map((d, c): [number, number] => {
-    const at = c * 2 * m + 2 * k;
-    const a = state.amplitudes[at] * told.scales[c];
-    const b = state.amplitudes[at + 1] * told.scales[c];
-    const [x, y] = told.undoWhitening(frequencyHz, logDecay, a, b);
-    return amplitudeAtOnset(d, frequencyHz, logDecay, x, y);
+    const at = 2 * (c * m + k);
+    const re = state.amplitudes[at];
+    const im = state.amplitudes[at + 1];
+    const [a, b] = amplitudeOutside(band, whitened, c, frequencyHz, logDecay, re, im);
+    return amplitudeAtOnset(d, frequencyHz, logDecay, a, b);
   });
   const amplitudes = complex.map(([x, y]) => Math.hypot(x, y));
   const q = frequencyHz / width;
@@ -65,6 +65,7 @@ function draftOf(told: Told, k: number): Draft {
   if (neverDecays && (nearHum || mainsOf(frequencyHz) !== null)) kind = 'hum';
   else if (decayTime < sourceSeconds || q < sourceQ) kind = 'source';
   else if (
+    !joined[k] &&
     frequencySdHz <= resolvedSdHz &&
     logDecaySd <= resolvedSdLog &&
     decayTime <= resolvedLongestSeconds
@@ -85,7 +86,7 @@ function draftOf(told: Told, k: number): Draft {
     rhoDb: 10 * Math.log10(Math.max(deviations.rho[k], 1e-30)),
     kind,
     fitFromSeconds: told.fitFromSeconds,
-    fitToSeconds: told.fitToSeconds,
+    fitToSeconds: told.fitFromSeconds + whitened.data.count / band.sampleRate,
     logDecaySd,
     starts: amplitudes.map((a, c) => a * Math.exp((-6.907755 * decimated[c].leadSeconds) / decayTime)),
   };
@@ -105,24 +106,23 @@ function twoSlopes(a: Draft, b: Draft): Draft | null {
   return { ...late, kind: 'two-slopes', decayTimeEarlySeconds: short };
 }
 
-/** The fitted poles as resonances of stated kind and uncertainty, by ascending frequency. */
-export function tellResonances(told: Told): Resonance[] {
-  const m = told.state.poles.frequencyHz.length;
-  const drafts = Array.from({ length: m }, (_, k) => draftOf(told, k)).sort(
-    (a, b) => a.frequencyHz - b.frequencyHz,
-  );
+/** Drafts as resonances by ascending frequency: pairs of two decays joined, levels re the loudest. */
+export function tellResonances(all: readonly Draft[]): Resonance[] {
+  if (all.length === 0) return [];
+  const drafts = [...all].sort((a, b) => a.frequencyHz - b.frequencyHz);
   for (let k = 0; k + 1 < drafts.length;) {
     const pair = twoSlopes(drafts[k], drafts[k + 1]);
     if (pair) drafts.splice(k, 2, pair);
     else k++;
   }
-  const rms = (draft: Draft) => Math.sqrt(draft.starts.reduce((s, a) => s + a * a, 0) / draft.starts.length);
+  const rms = (starts: readonly number[]) =>
+    Math.sqrt(starts.reduce((sum, a) => sum + a * a, 0) / starts.length);
   const rooms = drafts.filter(({ kind }) => kind !== 'hum');
-  const reference = Math.max(...(rooms.length > 0 ? rooms : drafts).map(rms));
+  const reference = Math.max(...(rooms.length > 0 ? rooms : drafts).map(({ starts }) => rms(starts)));
   const levelOf = (a: number) => 20 * Math.log10(Math.max(a / reference, 1e-15));
   return drafts.map(({ logDecaySd: _, starts, ...draft }) => ({
     ...draft,
-    levelDb: levelOf(rms({ ...draft, logDecaySd: 0, starts })),
+    levelDb: levelOf(rms(starts)),
     levelsDb: starts.map(levelOf),
   }));
 }

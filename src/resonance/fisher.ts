@@ -1,3 +1,4 @@
+import { backComplex, inverseDiagonal } from './complex-linear.js';
 import { backSolve, cholesky, forwardSolve } from './linear.js';
 import { applyPrior } from './levenberg.js';
 import type { Model, State } from './model.js';
@@ -8,15 +9,15 @@ import { Evaluation } from './varpro.js';
 export interface Deviations {
   readonly frequencyHz: Float64Array;
   readonly logDecay: Float64Array;
-  /** Of ln |amplitude| and of the phase (rad) extrapolated back by `leadSeconds`; [channel * M + pole]. */
+  /** Of ln |amplitude| and of the phase (rad) extrapolated back to the onset; [channel * M + pole]. */
   readonly logAmplitude: Float64Array;
   readonly phase: Float64Array;
   /** Sum over channels of the pole's weighted energy: its energy over the noise variance per sample. */
   readonly rho: Float64Array;
 }
 
-/** @param leadSeconds From the onset, where amplitude and phase are stated, to the first sample of the fit. */
-export function deviationsOf(model: Model, state: State, leadSeconds: number): Deviations {
+/** @param leadSeconds Per channel, from the onset, where amplitude and phase are stated, to the first sample of the fit. */
+export function deviationsOf(model: Model, state: State, leadSeconds: readonly number[]): Deviations {
   const { poles } = state;
   const m = poles.frequencyHz.length;
   const n = 2 * m;
@@ -26,60 +27,58 @@ export function deviationsOf(model: Model, state: State, leadSeconds: number): D
   projection.evaluate(model.whole, poles, true, at);
   applyPrior(at, poles.logDecay);
   const covariance = invertScaled(at.hessian, n);
-  const variance = (i: number): number => Math.max(covariance[i * n + i], 0);
-  const inverseGram = invertScaled(gram.g0, n);
+  const amplitudeVariance = inverseDiagonal(
+    at.factorRe,
+    at.factorIm,
+    m,
+    new Float64Array(m),
+    new Float64Array(m),
+  );
   const logAmplitude = new Float64Array(channels * m);
   const phase = new Float64Array(channels * m);
   const rho = new Float64Array(m);
-  // Rows of inverse(G0) G1: how the amplitudes answer to a change of a pole.
-  const shift = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j < n; j++) shift[i * n + j] = projection.solved[i * n + j];
-    backSolve(at.factor, n, shift, i * n);
-  }
+  // Row j: column j of inverse(g0) g1, how the amplitudes answer to a change of pole j.
+  const shiftRe = projection.solvedRe.slice(0, m * m);
+  const shiftIm = projection.solvedIm.slice(0, m * m);
+  for (let j = 0; j < m; j++) backComplex(at.factorRe, at.factorIm, m, shiftRe, shiftIm, j * m);
   const slopeSize = new Float64Array(n);
   const slopePhase = new Float64Array(n);
+  const tau = 2 * Math.PI;
   for (let c = 0; c < channels; c++) {
     for (let k = 0; k < m; k++) {
-      const a = at.amplitudes[c * n + 2 * k];
-      const b = at.amplitudes[c * n + 2 * k + 1];
-      const square = Math.max(a * a + b * b, 1e-300);
-      const i = 2 * k * n + 2 * k;
-      rho[k] += a * a * gram.g0[i] + 2 * a * b * gram.g0[i + 1] + b * b * gram.g0[i + n + 1];
+      const ar = at.amplitudes[2 * (c * m + k)];
+      const ai = at.amplitudes[2 * (c * m + k) + 1];
+      const square = Math.max(ar * ar + ai * ai, 1e-300);
+      rho[k] += square * gram.g0r[k * m + k];
       for (let j = 0; j < m; j++) {
-        const p = at.amplitudes[c * n + 2 * j];
-        const q = at.amplitudes[c * n + 2 * j + 1];
-        // `shift` is transposed: row = column of inverse(G0) G1.
-        const s11 = shift[2 * j * n + 2 * k];
-        const s12 = shift[(2 * j + 1) * n + 2 * k];
-        const s21 = shift[2 * j * n + 2 * k + 1];
-        const s22 = shift[(2 * j + 1) * n + 2 * k + 1];
+        const br = at.amplitudes[2 * (c * m + j)];
+        const bi = at.amplitudes[2 * (c * m + j) + 1];
+        const sr = shiftRe[j * m + k];
+        const si = shiftIm[j * m + k];
+        // S = (inverse(g0) g1)_kj b_j / a_k: d ln a_k = -S (j tau df + d_j du).
+        const pr = sr * br - si * bi;
+        const pi = sr * bi + si * br;
+        const qr = (pr * ar + pi * ai) / square;
+        const qi = (pi * ar - pr * ai) / square;
         const rate = decayRate(poles.logDecay[j]);
-        const tau = 2 * Math.PI;
-        const af = -tau * (-q * s11 + p * s12);
-        const bf = -tau * (-q * s21 + p * s22);
-        const ad = -rate * (p * s11 + q * s12);
-        const bd = -rate * (p * s21 + q * s22);
-        slopeSize[2 * j] = (a * af + b * bf) / square;
-        slopePhase[2 * j] = (a * bf - b * af) / square;
-        slopeSize[2 * j + 1] = (a * ad + b * bd) / square;
-        slopePhase[2 * j + 1] = (a * bd - b * ad) / square;
+        slopeSize[2 * j] = tau * qi;
+        slopePhase[2 * j] = -tau * qr;
+        slopeSize[2 * j + 1] = -rate * qr;
+        slopePhase[2 * j + 1] = -rate * qi;
       }
       // Back to the onset: times exp((d - j w) lead).
-      slopeSize[2 * k + 1] -= decayRate(poles.logDecay[k]) * leadSeconds;
-      slopePhase[2 * k] -= 2 * Math.PI * leadSeconds;
-      const vaa = inverseGram[i];
-      const vab = inverseGram[i + 1];
-      const vbb = inverseGram[i + n + 1];
-      const sizeNoise = (a * a * vaa + 2 * a * b * vab + b * b * vbb) / (square * square);
-      const phaseNoise = (b * b * vaa - 2 * a * b * vab + a * a * vbb) / (square * square);
-      logAmplitude[c * m + k] = Math.sqrt(Math.max(0, sizeNoise + quadratic(covariance, slopeSize, n)));
-      phase[c * m + k] = Math.sqrt(Math.max(0, phaseNoise + quadratic(covariance, slopePhase, n)));
+      slopeSize[2 * k + 1] -= decayRate(poles.logDecay[k]) * leadSeconds[c];
+      slopePhase[2 * k] -= tau * leadSeconds[c];
+      // Unit variance in each part of the noise: so has each part of the amplitude this variance.
+      const own = amplitudeVariance[k] / square;
+      logAmplitude[c * m + k] = Math.sqrt(Math.max(0, own + quadratic(covariance, slopeSize, n)));
+      phase[c * m + k] = Math.sqrt(Math.max(0, own + quadratic(covariance, slopePhase, n)));
     }
   }
+  const deviation = (i: number): number => Math.sqrt(Math.max(covariance[i * n + i], 0));
   return {
-    frequencyHz: Float64Array.from({ length: m }, (_, k) => Math.sqrt(variance(2 * k))),
-    logDecay: Float64Array.from({ length: m }, (_, k) => Math.sqrt(variance(2 * k + 1))),
+    frequencyHz: Float64Array.from({ length: m }, (_, k) => deviation(2 * k)),
+    logDecay: Float64Array.from({ length: m }, (_, k) => deviation(2 * k + 1)),
     logAmplitude,
     phase,
     rho,

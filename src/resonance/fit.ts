@@ -1,58 +1,62 @@
 import type { Job, Note } from '../signal/types.js';
-import { tellResonances } from './classify.js';
+import { fitBand, type BandFit } from './band-fit.js';
+import { bandsOf, whiten, type Band } from './bands.js';
+import { borderTwins } from './borders.js';
+import { draftOf, tellResonances, type Told } from './classify.js';
 import { defaultVolumeCubicMetres } from './density.js';
-import { deviationsOf } from './fisher.js';
-import { Model, subtractPole, type State } from './model.js';
-import { fitNoise, type NoiseModel } from './noise-model.js';
-import { mergeCandidates, searchOrder } from './order.js';
-import { bandwidth, join, ln1000, pick, polesOf, type Poles } from './poles.js';
-import { colouredDb, prepare, whiten, type Prepared, type Whitened } from './prepare.js';
+import { tailFloor } from './floor.js';
+import { humLines } from './hum.js';
+import { mergeCandidates } from './order.js';
+import { bandwidth, join, ln1000, pick, polesOf, reachHz, type Poles } from './poles.js';
 import { decayRangeDb, neededRangeDb } from './range.js';
 import { resolvableBandwidths } from './resolution.js';
-import type { FitRecording } from './reverse-decimation.js';
+import { decimateBackwards, type Decimated, type FitRecording } from './reverse-decimation.js';
+import { medianOf } from './spectrum.js';
 import type { FitParams, Resonance, ResonanceFit } from './types.js';
-import { bandMedians, hannPower, tiltOf, type BandLevels } from './spectrum.js';
-import { exponentialWeights, flatWeights } from './weights.js';
-import { unwhiten, whitenerOf, type Whitener } from './whitening.js';
+import { noWhitener } from './whitening.js';
 import { zoomEsprit } from './zoom-esprit.js';
 
-/** What a pole must be worth, in nats, round by round: high at first, so that diffuse decay is not fitted as modes. */
-const penalties = [60, 25, 14] as const;
 /** The fit always covers this band; only what lies within the asked range is told. Hz. */
 const bandFromHz = 16;
 const bandToHz = 200;
-/** Fewer decimated samples than this hold no decay. */
-const fewestSamples = 32;
+/** Less than this holds no decay. s. */
+const shortestSeconds = 0.06;
 
-function emptyFit(prepared: Prepared, notes: readonly Note[]): ResonanceFit {
+type Candidate = readonly [frequencyHz: number, decayRate: number];
+
+const noiseSdOf = (decimated: readonly Decimated[]): number[] =>
+  decimated.map(({ samples, sampleRate, peak, step }) => {
+    const { variance } = tailFloor(samples, sampleRate);
+    return peak * Math.sqrt(variance * step);
+  });
+
+function emptyFit(decimated: readonly Decimated[], notes: readonly Note[]): ResonanceFit {
+  const from = Math.max(...decimated.map(({ leadSeconds }) => leadSeconds));
   return {
     resonances: [],
-    fitFromSeconds: Math.max(...prepared.decimated.map((d) => d.leadSeconds)),
-    fitToSeconds: prepared.decimated[0].leadSeconds + prepared.window.count / prepared.sampleRate,
+    fitFromSeconds: from,
+    fitToSeconds: from + Math.min(...decimated.map(({ samples, sampleRate }) => samples.length / sampleRate)),
     explainedEnergy: 0,
-    noiseSd: noiseSdOf(prepared, 1),
+    noiseSd: noiseSdOf(decimated),
     resolvableSpacingHz: null,
     notes,
   };
 }
 
-const noiseSdOf = ({ decimated, floors }: Prepared, scale: number): number[] =>
-  decimated.map((d, c) => d.peak * Math.sqrt(floors[c] * scale * d.step));
-
-/** Start values with the hum lines as undamped poles in place of what lies on them. */
-function startOf(candidates: readonly (readonly [number, number])[], humHz: readonly number[]): Poles {
-  const merged = mergeCandidates(candidates);
-  const free = [...merged.frequencyHz.keys()].filter(
-    (k) =>
-      !humHz.some(
-        (f) => Math.abs(f - merged.frequencyHz[k]) < 0.4 && ln1000 / Math.exp(merged.logDecay[k]) < 2,
-      ),
-  );
+/** Start values of one band with the hum lines as undamped poles in place of what lies on them. */
+function startOf(band: Band, candidates: readonly Candidate[], humHz: readonly number[]): Poles {
+  const hears = (f: number) => Math.abs(f - band.centreHz) < reachHz;
+  const merged = mergeCandidates(candidates.filter(([f]) => hears(f)));
+  const lines = humHz.filter(hears);
+  const free = [...merged.frequencyHz.keys()].filter((k) => {
+    const rate = ln1000 / Math.exp(merged.logDecay[k]);
+    return !lines.some((f) => Math.abs(f - merged.frequencyHz[k]) < 0.4 && rate < 2);
+  });
   return join(
     pick(merged, free),
     polesOf(
-      humHz,
-      humHz.map(() => Math.log(1e4)),
+      lines,
+      lines.map(() => Math.log(1e4)),
     ),
   );
 }
@@ -60,122 +64,9 @@ function startOf(candidates: readonly (readonly [number, number])[], humHz: read
 function spacingOf(resonances: readonly Resonance[]): number | null {
   const rooms = resonances.filter(({ kind }) => kind !== 'hum' && kind !== 'source');
   if (rooms.length === 0) return null;
-  const median = (values: number[]) => values.sort((a, b) => a - b)[values.length >> 1];
-  const widths = resolvableBandwidths(median(rooms.map(({ rhoDb }) => rhoDb)));
-  const decay = median(rooms.map(({ decayTimeSeconds }) => decayTimeSeconds ?? 0));
+  const widths = resolvableBandwidths(medianOf(rooms.map(({ rhoDb }) => rhoDb)));
+  const decay = medianOf(rooms.map(({ decayTimeSeconds }) => decayTimeSeconds ?? 0));
   return widths === null ? null : widths * bandwidth(Math.log(decay));
-}
-
-/**
- * A whitener for what the fit leaves, its level evened out over time, so that a band whose diffuse decay is weak is not
- * judged by the noise of a loud one. Null where the residual is white enough.
- */
-function whitenerOfResidual(
-  { decimated, sampleRate }: Prepared,
-  { scales, whitener, data }: Whitened,
-  { poles, amplitudes }: State,
-  { variance }: NoiseModel,
-): Whitener | null {
-  const m = poles.frequencyHz.length;
-  const all = decimated.map(({ samples }, c): BandLevels => {
-    const y = samples.slice(0, data.count);
-    for (let k = 0; k < m; k++) {
-      const at = c * 2 * m + 2 * k;
-      const f = poles.frequencyHz[k];
-      const u = poles.logDecay[k];
-      const [a, b] = unwhiten(
-        whitener,
-        sampleRate,
-        f,
-        u,
-        amplitudes[at] * scales[c],
-        amplitudes[at + 1] * scales[c],
-      );
-      subtractPole(y, sampleRate, f, u, a, b);
-    }
-    for (let n = 0; n < y.length; n++) y[n] /= scales[c] * Math.sqrt(variance[n]);
-    return bandMedians(hannPower(y, sampleRate));
-  });
-  const bands: BandLevels = {
-    ...all[0],
-    levels: all[0].levels.map((_, k) => all.reduce((sum, { levels }) => sum + levels[k], 0) / all.length),
-  };
-  return whitener.length > 1 || tiltOf(bands) > colouredDb ? whitenerOf(bands, sampleRate) : null;
-}
-
-/**
- * Fits decaying sines to the bass of one recording, or of several of one room with poles in common and amplitudes apart.
- * Recordings must hold finite samples. Where none stands far enough above its own noise the fit is refused: no
- * resonances, and the note `no-range`.
- *
- * @param recordings At least one; peak level, rate (1 to 384 kHz) and length of each are its own.
- */
-export function* fitResonances(recordings: readonly FitRecording[], params: FitParams): Job<ResonanceFit> {
-  yield { stage: 'decimate', fraction: 0 };
-  const prepared = prepare(recordings);
-  const { sampleRate, window } = prepared;
-  yield { stage: 'floor', fraction: 0.05 };
-  const fromHz = Math.max(params.fromHz, bandFromHz);
-  const toHz = Math.min(params.toHz, bandToHz);
-  if (prepared.decimated.every(({ samples }) => samples.every((value) => value === 0)))
-    return emptyFit(prepared, []);
-  if (window.count < fewestSamples)
-    return emptyFit(prepared, [{ code: 'short', params: { seconds: window.count / sampleRate } }]);
-  const rangeDb = Math.max(
-    ...prepared.decimated.map(({ samples }) => decayRangeDb(samples, sampleRate, fromHz, toHz)),
-  );
-  if (rangeDb < neededRangeDb)
-    return emptyFit(prepared, [
-      { code: 'no-range', params: { rangeDb, neededDb: neededRangeDb, fromHz, toHz } },
-    ]);
-  let whitened = whiten(prepared, prepared.whitener);
-  const candidates = yield* within(zoomEsprit(whitened.data, window.decaySeconds), 0.05, 0.2);
-  let model = new Model(whitened.data, flatWeights(whitened.data.count));
-  let poles = startOf(candidates, prepared.humHz);
-  let state: State;
-  let floorScale = 1;
-  for (let round = 0; round < penalties.length; round++) {
-    const from = 0.2 + 0.25 * round;
-    state = yield* within(searchOrder(model, poles, penalties[round], round > 0), from, from + 0.25);
-    let noise = fitNoise(model, state, whitened.noiseGain);
-    const whitener = whitenerOfResidual(prepared, whitened, state, noise);
-    if (whitener) {
-      whitened = whiten(prepared, whitener);
-      model = new Model(whitened.data, flatWeights(whitened.data.count));
-      noise = fitNoise(model, model.at(state.poles), whitened.noiseGain);
-    }
-    floorScale = noise.floor;
-    model = new Model(whitened.data, exponentialWeights(noise.variance, sampleRate, noise.decaySeconds));
-    poles = state.poles;
-  }
-  state = yield* within(searchOrder(model, poles, penalties[penalties.length - 1], false), 0.95, 1);
-  const { scales, whitener } = whitened;
-  const leads = prepared.decimated.map(({ leadSeconds }) => leadSeconds);
-  const told = {
-    state,
-    deviations: deviationsOf(model, state, Math.max(...leads)),
-    decimated: prepared.decimated,
-    scales,
-    undoWhitening: (f: number, u: number, a: number, b: number) => unwhiten(whitener, sampleRate, f, u, a, b),
-    volumeCubicMetres: params.volumeCubicMetres ?? defaultVolumeCubicMetres,
-    fitFromSeconds: Math.max(...leads),
-    fitToSeconds: leads[0] + whitened.data.count / sampleRate,
-    humHz: prepared.humHz,
-  };
-  const resonances = state.poles.frequencyHz.length === 0 ? [] : tellResonances(told);
-  const inRange = resonances.filter(({ frequencyHz: f }) => f >= params.fromHz && f <= params.toHz);
-  const notes: Note[] = inRange
-    .filter(({ kind }) => kind === 'hum')
-    .map(({ frequencyHz }) => ({ code: 'hum', params: { frequencyHz } }));
-  return {
-    resonances: inRange,
-    fitFromSeconds: told.fitFromSeconds,
-    fitToSeconds: told.fitToSeconds,
-    explainedEnergy: Math.min(1, Math.max(0, 1 - state.cost / model.whole.energy)),
-    noiseSd: noiseSdOf(prepared, floorScale),
-    resolvableSpacingHz: spacingOf(inRange),
-    notes,
-  };
 }
 
 /** Runs one part of the job and reports its steps between `from` and `to`, ever more slowly as their number is open. */
@@ -187,4 +78,74 @@ function* within<T>(job: Job<T>, from: number, to: number): Job<T> {
     left *= 0.97;
     yield { stage: next.value.stage, fraction: to - (to - from) * left };
   }
+}
+
+/**
+ * Fits decaying sines to the bass of one recording, or of several of one room with poles in common and amplitudes apart.
+ * Recordings must hold finite samples. Where none stands far enough above its own noise the fit is refused: no
+ * resonances, and the note `no-range`.
+ *
+ * @param recordings At least one; peak level, rate (1 to 384 kHz) and length of each are its own.
+ */
+export function* fitResonances(recordings: readonly FitRecording[], params: FitParams): Job<ResonanceFit> {
+  yield { stage: 'decimate', fraction: 0 };
+  const decimated = recordings.map(decimateBackwards);
+  const { sampleRate } = decimated[0];
+  const fromHz = Math.max(params.fromHz, bandFromHz);
+  const toHz = Math.min(params.toHz, bandToHz);
+  const seconds = Math.min(...decimated.map(({ samples }) => samples.length / sampleRate));
+  if (decimated.every(({ samples }) => samples.every((value) => value === 0))) return emptyFit(decimated, []);
+  if (seconds < shortestSeconds) return emptyFit(decimated, [{ code: 'short', params: { seconds } }]);
+  yield { stage: 'floor', fraction: 0.05 };
+  const rangeDb = Math.max(
+    ...decimated.map(({ samples }) => decayRangeDb(samples, sampleRate, fromHz, toHz)),
+  );
+  if (rangeDb < neededRangeDb) {
+    const note: Note = { code: 'no-range', params: { rangeDb, neededDb: neededRangeDb, fromHz, toHz } };
+    return emptyFit(decimated, [note]);
+  }
+  const humHz: number[] = [];
+  for (const { samples } of decimated)
+    for (const f of humLines(samples, sampleRate))
+      if (!humHz.some((g) => Math.abs(f - g) < 0.2)) humHz.push(f);
+  const bands = bandsOf(decimated);
+  const candidates: Candidate[] = [];
+  for (const [k, band] of bands.entries()) {
+    const { data } = whiten(band, noWhitener);
+    const job = zoomEsprit(data, band.window.decaySeconds, band.ownFromHz, band.ownToHz);
+    candidates.push(...(yield* within(job, 0.05 + 0.05 * k, 0.1 + 0.05 * k)));
+  }
+  const leads = decimated.map(({ leadSeconds }) => leadSeconds);
+  const fits: BandFit[] = [];
+  for (const [k, band] of bands.entries()) {
+    const share = 0.8 / bands.length;
+    const job = fitBand(band, startOf(band, candidates, humHz), leads);
+    fits.push(yield* within(job, 0.2 + share * k, 0.2 + share * (k + 1)));
+  }
+  const told: Told = {
+    decimated,
+    volumeCubicMetres: params.volumeCubicMetres ?? defaultVolumeCubicMetres,
+    fitFromSeconds: Math.max(...leads),
+    humHz,
+  };
+  const kept = borderTwins(fits);
+  const drafts = fits.flatMap((fit, k) => kept[k].map((pole) => draftOf(fit, pole, told)));
+  const resonances = tellResonances(drafts).filter(
+    ({ frequencyHz: f }) => f >= params.fromHz && f <= params.toHz,
+  );
+  const notes: Note[] = resonances
+    .filter(({ kind }) => kind === 'hum')
+    .map(({ frequencyHz }) => ({ code: 'hum', params: { frequencyHz } }));
+  const energy = fits.reduce((sum, fit) => sum + fit.energy, 0);
+  const left = fits.reduce((sum, fit) => sum + fit.state.cost, 0);
+  return {
+    resonances,
+    fitFromSeconds: told.fitFromSeconds,
+    fitToSeconds:
+      told.fitFromSeconds + Math.max(...fits.map(({ whitened: { data } }) => data.count / data.sampleRate)),
+    explainedEnergy: Math.min(1, Math.max(0, 1 - left / energy)),
+    noiseSd: noiseSdOf(decimated),
+    resolvableSpacingHz: spacingOf(resonances),
+    notes,
+  };
 }

@@ -12,24 +12,26 @@ export interface Weights {
 }
 
 /**
- * Inner products of the weighted basis. The basis holds, per pole, the columns cos(w t) e^-dt and -sin(w t) e^-dt
- * (interleaved); g0, g1 and g2 are their products weighted with 1, t and t^2, 2M x 2M, row-major.
+ * Inner products of the weighted basis e_k = exp((-d + j w) t), one column per pole: g0, g1 and g2 are the sums of
+ * w2 conj(e_i) e_j times 1, t and t^2; Hermitian, M x M, row-major, both triangles filled.
  */
 export class Gram {
-  g0 = new Float64Array(0);
-  g1 = new Float64Array(0);
-  g2 = new Float64Array(0);
+  g0r = new Float64Array(0);
+  g0i = new Float64Array(0);
+  g1r = new Float64Array(0);
+  g1i = new Float64Array(0);
+  g2r = new Float64Array(0);
+  g2i = new Float64Array(0);
   private zr = new Float64Array(0);
   private zi = new Float64Array(0);
   private er = new Float64Array(0);
   private ei = new Float64Array(0);
-  private readonly sums = new Float64Array(6);
-  private readonly differences = new Float64Array(6);
   private readonly stepGain: Float64Array;
   private readonly endGain: Float64Array;
 
   constructor(
     readonly sampleRate: number,
+    readonly centreHz: number,
     readonly count: number,
     readonly weights: Weights,
   ) {
@@ -40,24 +42,24 @@ export class Gram {
   private reserve(poles: number): void {
     if (this.zr.length >= poles) return;
     const room = Math.ceil(poles * 1.5) + 4;
-    this.zr = new Float64Array(room);
-    this.zi = new Float64Array(room);
-    this.er = new Float64Array(room);
-    this.ei = new Float64Array(room);
-    this.g0 = new Float64Array(4 * room * room);
-    this.g1 = new Float64Array(4 * room * room);
-    this.g2 = new Float64Array(4 * room * room);
+    for (const key of ['zr', 'zi', 'er', 'ei'] as const) this[key] = new Float64Array(room);
+    for (const key of ['g0r', 'g0i', 'g1r', 'g1i', 'g2r', 'g2i'] as const)
+      this[key] = new Float64Array(room * room);
   }
 
   /** Fills g0, and g1 and g2 where `moments` is set. */
-  fill(poles: Poles, moments: boolean): void {
-    const { frequencyHz, logDecay } = poles;
+  fill({ frequencyHz, logDecay }: Poles, moments: boolean): void {
     const m = frequencyHz.length;
     this.reserve(m);
-    const { zr, zi, er, ei, g0, g1, g2, count, sampleRate } = this;
+    const { zr, zi, er, ei, g0r, g0i, g1r, g1i, g2r, g2i, count, sampleRate, stepGain, endGain } = this;
+    const { scales } = this.weights;
+    const terms = scales.length;
+    const t1 = 1 / sampleRate;
+    const t2 = t1 * t1;
+    const square = count * count;
     for (let k = 0; k < m; k++) {
       const d = decayRate(logDecay[k]) / sampleRate;
-      const w = (2 * Math.PI * frequencyHz[k]) / sampleRate;
+      const w = (2 * Math.PI * (frequencyHz[k] - this.centreHz)) / sampleRate;
       const step = Math.exp(-d);
       const end = Math.exp(-d * count);
       zr[k] = step * Math.cos(w);
@@ -65,110 +67,64 @@ export class Gram {
       er[k] = end * Math.cos(w * count);
       ei[k] = end * Math.sin(w * count);
     }
-    const n = 2 * m;
-    const p = this.sums;
-    const q = this.differences;
     for (let i = 0; i < m; i++) {
-      const ar = zr[i];
-      const ai = zi[i];
-      const br = er[i];
-      const bi = ei[i];
       for (let j = 0; j <= i; j++) {
-        // z_i z_j and z_i conj(z_j).
-        const rr = ar * zr[j];
-        const ii = ai * zi[j];
-        const ri = ar * zi[j];
-        const ir = ai * zr[j];
-        const err = br * er[j];
-        const eii = bi * ei[j];
-        const eri = br * ei[j];
-        const eir = bi * er[j];
-        this.series(rr - ii, ri + ir, err - eii, eri + eir, moments, p);
-        this.series(rr + ii, ir - ri, err + eii, eir - eri, moments, q);
-        const at = 2 * i * n + 2 * j;
-        const mirror = 2 * j * n + 2 * i;
-        place(g0, at, mirror, n, p[0], p[1], q[0], q[1]);
+        // Z = conj(z_i) z_j, and Z^N.
+        const pr = zr[i] * zr[j] + zi[i] * zi[j];
+        const pi = zr[i] * zi[j] - zi[i] * zr[j];
+        const qr = er[i] * er[j] + ei[i] * ei[j];
+        const qi = er[i] * ei[j] - ei[i] * er[j];
+        let s0r = 0;
+        let s0i = 0;
+        let s1r = 0;
+        let s1i = 0;
+        let s2r = 0;
+        let s2i = 0;
+        for (let q = 0; q < terms; q++) {
+          const a = scales[q];
+          const xr = pr * stepGain[q];
+          const xi = pi * stepGain[q];
+          const nr = qr * endGain[q];
+          const ni = qi * endGain[q];
+          // Finite geometric series: (1 - Z) S0 = 1 - Z^N, and the two below.
+          const hr = 1 - xr;
+          const inverse = 1 / (hr * hr + xi * xi);
+          const ir = hr * inverse;
+          const ii = xi * inverse;
+          const ur = (1 - nr) * ir + ni * ii;
+          const ui = (1 - nr) * ii - ni * ir;
+          s0r += a * ur;
+          s0i += a * ui;
+          if (!moments) continue;
+          // (1 - Z) S1 = Z S0 - N Z^N.
+          const vr0 = xr * ur - xi * ui - count * nr;
+          const vi0 = xr * ui + xi * ur - count * ni;
+          const vr = vr0 * ir - vi0 * ii;
+          const vi = vr0 * ii + vi0 * ir;
+          s1r += a * vr;
+          s1i += a * vi;
+          // (1 - Z) S2 = Z (2 S1 + S0) - N^2 Z^N.
+          const tr0 = 2 * vr + ur;
+          const ti0 = 2 * vi + ui;
+          const tr = xr * tr0 - xi * ti0 - square * nr;
+          const ti = xr * ti0 + xi * tr0 - square * ni;
+          s2r += a * (tr * ir - ti * ii);
+          s2i += a * (tr * ii + ti * ir);
+        }
+        const at = i * m + j;
+        const mirror = j * m + i;
+        g0r[at] = g0r[mirror] = s0r;
+        g0i[mirror] = -s0i;
+        g0i[at] = s0i;
         if (!moments) continue;
-        place(g1, at, mirror, n, p[2], p[3], q[2], q[3]);
-        place(g2, at, mirror, n, p[4], p[5], q[4], q[5]);
+        g1r[at] = g1r[mirror] = s1r * t1;
+        g1i[mirror] = -s1i * t1;
+        g1i[at] = s1i * t1;
+        g2r[at] = g2r[mirror] = s2r * t2;
+        g2i[mirror] = -s2i * t2;
+        g2i[at] = s2i * t2;
       }
+      g0i[i * m + i] = 0;
     }
   }
-
-  /**
-   * Weighted sums S0, S1, S2 over n = 0 .. N-1 of Z^n, n Z^n and n^2 Z^n, with n in seconds, from the recurrences of
-   * the finite geometric series: (1 - Z) S0 = 1 - Z^N, and the two beside the code.
-   */
-  private series(zr: number, zi: number, er: number, ei: number, moments: boolean, out: Float64Array): void {
-    const { stepGain, endGain, count } = this;
-    const scales = this.weights.scales;
-    let s0r = 0;
-    let s0i = 0;
-    let s1r = 0;
-    let s1i = 0;
-    let s2r = 0;
-    let s2i = 0;
-    for (let q = 0; q < scales.length; q++) {
-      const a = scales[q];
-      const xr = zr * stepGain[q];
-      const xi = zi * stepGain[q];
-      const nr = er * endGain[q];
-      const ni = ei * endGain[q];
-      const pr = 1 - xr;
-      const inverse = 1 / (pr * pr + xi * xi);
-      const ir = pr * inverse;
-      const ii = xi * inverse;
-      const ur = (1 - nr) * ir + ni * ii;
-      const ui = (1 - nr) * ii - ni * ir;
-      s0r += a * ur;
-      s0i += a * ui;
-      if (!moments) continue;
-      // (1 - Z) S1 = Z S0 - N Z^N.
-      const vr0 = xr * ur - xi * ui - count * nr;
-      const vi0 = xr * ui + xi * ur - count * ni;
-      const vr = vr0 * ir - vi0 * ii;
-      const vi = vr0 * ii + vi0 * ir;
-      s1r += a * vr;
-      s1i += a * vi;
-      // (1 - Z) S2 = Z (2 S1 + S0) - N^2 Z^N.
-      const tr0 = 2 * vr + ur;
-      const ti0 = 2 * vi + ui;
-      const tr = xr * tr0 - xi * ti0 - count * count * nr;
-      const ti = xr * ti0 + xi * tr0 - count * count * ni;
-      s2r += a * (tr * ir - ti * ii);
-      s2i += a * (tr * ii + ti * ir);
-    }
-    const t = 1 / this.sampleRate;
-    out[0] = s0r;
-    out[1] = s0i;
-    out[2] = s1r * t;
-    out[3] = s1i * t;
-    out[4] = s2r * t * t;
-    out[5] = s2i * t * t;
-  }
-}
-
-/** The 2 x 2 block of one pair of poles and its mirror image, from the sums of z_i z_j (p) and z_i conj(z_j) (q). */
-function place(
-  g: Float64Array,
-  at: number,
-  mirror: number,
-  n: number,
-  pr: number,
-  pi: number,
-  qr: number,
-  qi: number,
-): void {
-  const cc = 0.5 * (pr + qr);
-  const ss = 0.5 * (qr - pr);
-  const cs = -0.5 * (pi - qi);
-  const sc = -0.5 * (pi + qi);
-  g[at] = cc;
-  g[at + 1] = cs;
-  g[at + n] = sc;
-  g[at + n + 1] = ss;
-  g[mirror] = cc;
-  g[mirror + 1] = sc;
-  g[mirror + n] = cs;
-  g[mirror + n + 1] = ss;
 }

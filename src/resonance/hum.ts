@@ -1,12 +1,13 @@
-import { realFft } from '../signal/fft.js';
+import { hannPower, medianOf, powersBetween } from './spectrum.js';
 
 /** Mains frequencies of the world, Hz; their multiples are looked for up to this one. */
 const mainsHz = [50, 60] as const;
 const highestHz = 210;
 /** Mains wander by less than this. */
 const tolerance = 0.006;
-/** A line of hum stands this far above the floor and is equally strong early and late. */
+/** A line of hum stands this far above the spectrum within this distance of it, and is equally strong early and late. */
 const leastDb = 11;
+const surroundHz = 8;
 const steadyDb = 2.5;
 
 /** The mains frequency whose multiple this is, within the tolerance or `slackHz`; null if none. */
@@ -32,48 +33,38 @@ function strength(samples: Float64Array, from: number, length: number, turn: num
 }
 
 /**
- * Steady lines at multiples of the mains in the last half of a recording: above the floor, and of one level in its
- * two quarters, which no decaying mode is.
+ * Steady lines at multiples of the mains in the last half of a recording: above what surrounds them, and of one level in
+ * its two quarters, which no decaying mode is.
  *
- * @param floorVariance Of the samples, per sample.
  * @returns Frequencies, Hz.
  */
-export function humLines(samples: Float64Array, sampleRate: number, floorVariance: number): number[] {
+export function humLines(samples: Float64Array, sampleRate: number): number[] {
   const length = samples.length >> 1;
   const from = samples.length - length;
-  const size = 8192;
-  if (length < 0.4 * sampleRate || length > size) return [];
-  const input = new Float64Array(size);
-  const output = new Float64Array(2 * size);
-  let energy = 0;
-  for (let n = 0; n < length; n++) {
-    const w = Math.sin((Math.PI * (n + 0.5)) / length) ** 2;
-    energy += w * w;
-    input[n] = samples[from + n] * w;
-  }
-  realFft(input, output);
-  const spacing = sampleRate / size;
-  const level = (k: number): number =>
-    10 * Math.log10((output[2 * k] ** 2 + output[2 * k + 1] ** 2) / energy / floorVariance + 1e-300);
+  if (length < 0.4 * sampleRate) return [];
+  const spectrum = hannPower(samples.subarray(from), sampleRate, 8);
+  const { power, spacingHz } = spectrum;
+  const half = power.length / 2;
+  const level = (k: number): number => 10 * Math.log10(power[half + k] + 1e-300);
   const lines: number[] = [];
   for (const mains of mainsHz) {
     for (let multiple = mains; multiple <= highestHz; multiple += mains) {
-      const first = Math.floor((multiple * (1 - tolerance)) / spacing);
-      const last = Math.floor((multiple * (1 + tolerance)) / spacing) + 1;
+      const first = Math.floor((multiple * (1 - tolerance)) / spacingHz);
+      const last = Math.floor((multiple * (1 + tolerance)) / spacingHz) + 1;
       let top = first;
       for (let k = first; k <= last; k++) if (level(k) > level(top)) top = k;
-      if (top === first || top === last || level(top) < leastDb) continue;
+      const floor =
+        medianOf(powersBetween(spectrum, multiple - surroundHz, multiple + surroundHz)) / Math.LN2;
+      const above = level(top) - 10 * Math.log10(floor + 1e-300);
+      if (top === first || top === last || above < leastDb) continue;
       const [a, b, c] = [level(top - 1), level(top), level(top + 1)];
-      const frequencyHz = (top + (0.5 * (a - c)) / (a - 2 * b + c)) * spacing;
+      const frequencyHz = (top + (0.5 * (a - c)) / (a - 2 * b + c)) * spacingHz;
       const turn = (2 * Math.PI * frequencyHz) / sampleRate;
       const quarter = length >> 1;
       const early = strength(samples, from, quarter, turn);
       const late = strength(samples, samples.length - quarter, quarter, turn);
-      if (
-        Math.abs(20 * Math.log10(early / late)) < steadyDb &&
-        !lines.some((f) => Math.abs(f - frequencyHz) < 0.2)
-      )
-        lines.push(frequencyHz);
+      const steady = Math.abs(20 * Math.log10(early / late)) < steadyDb;
+      if (steady && !lines.some((f) => Math.abs(f - frequencyHz) < 0.2)) lines.push(frequencyHz);
     }
   }
   return lines;

@@ -1,13 +1,5 @@
 import { backSolve, cholesky, forwardSolve } from './linear.js';
-import {
-  highestPoleHz,
-  longestLog,
-  lowestPoleHz,
-  pick,
-  shortestLog,
-  undampedLog,
-  type Poles,
-} from './poles.js';
+import { longestLog, lowestPoleHz, pick, reachHz, shortestLog, undampedLog, type Poles } from './poles.js';
 import { Evaluation, type Projection, type Target } from './varpro.js';
 
 /**
@@ -24,7 +16,7 @@ const longestStepLog = 0.7;
 export interface Minimum {
   readonly poles: Poles;
   readonly cost: number;
-  /** As in `Evaluation`, 2M x channels by channel; a copy. */
+  /** As in `Evaluation`; a copy. */
   readonly amplitudes: Float64Array;
 }
 
@@ -60,7 +52,14 @@ export class Minimiser {
   private damped = new Float64Array(0);
   private step = new Float64Array(0);
 
-  constructor(readonly projection: Projection) {}
+  /** Poles stay within the band that the samples hear. */
+  private readonly lowestHz: number;
+  private readonly highestHz: number;
+
+  constructor(readonly projection: Projection) {
+    this.lowestHz = Math.max(lowestPoleHz, projection.centreHz - reachHz);
+    this.highestHz = projection.centreHz + reachHz;
+  }
 
   /** One evaluation without a step. */
   at(target: Target, poles: Poles): Minimum {
@@ -105,7 +104,7 @@ export class Minimiser {
         for (let k = 0; k < m; k++) {
           const df = clamp(step[2 * k], -longestStepHz, longestStepHz);
           const du = clamp(step[2 * k + 1], -longestStepLog, longestStepLog);
-          next.frequencyHz[k] = clamp(poles.frequencyHz[k] + df, lowestPoleHz, highestPoleHz);
+          next.frequencyHz[k] = clamp(poles.frequencyHz[k] + df, this.lowestHz, this.highestHz);
           const u = poles.logDecay[k];
           next.logDecay[k] = u >= undampedLog ? u : clamp(u + du, shortestLog, longestLog);
         }

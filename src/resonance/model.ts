@@ -1,14 +1,15 @@
-import { invertFactor, inverseElement } from './linear.js';
+import { inverseDiagonal } from './complex-linear.js';
+import type { Weights } from './gram.js';
 import { Minimiser, type Minimum } from './levenberg.js';
 import { decayRate, type Poles } from './poles.js';
-import { Evaluation, Projection, type Target } from './varpro.js';
-import type { Weights } from './gram.js';
+import { Evaluation, Projection, type Signal, type Target } from './varpro.js';
 
-/** Samples of all channels on one time grid, in units of their floor's standard deviation. */
+/** Complex samples of all channels about one centre frequency; their floor has unit variance in each part. */
 export interface ModalData {
   readonly sampleRate: number;
+  readonly centreHz: number;
   readonly count: number;
-  readonly channels: readonly Float64Array[];
+  readonly channels: readonly Signal[];
 }
 
 /** A state of the search: poles with their amplitudes and cost. */
@@ -20,34 +21,39 @@ export class Model {
   readonly minimiser: Minimiser;
   readonly whole: Target;
   private readonly evaluation = new Evaluation();
-  private inverse = new Float64Array(0);
 
   constructor(
     readonly data: ModalData,
     readonly weights: Weights,
   ) {
-    this.projection = new Projection(data.sampleRate, data.count, data.channels.length, weights);
+    const { sampleRate, centreHz, count, channels } = data;
+    this.projection = new Projection(sampleRate, centreHz, count, channels.length, weights);
     this.minimiser = new Minimiser(this.projection);
-    this.whole = this.projection.target(data.channels);
+    this.whole = this.projection.target(channels);
   }
 
   at(poles: Poles): State {
     return this.minimiser.at(this.whole, poles);
   }
 
-  /** The samples less the poles of `without`, unweighted. */
-  residual(state: State, without: readonly number[]): Float64Array[] {
-    const { sampleRate, count, channels } = this.data;
-    const n = 2 * state.poles.frequencyHz.length;
+  /** The samples, or `channels`, less the poles of `without`, unweighted. */
+  residual(state: State, without: readonly number[], channels = this.data.channels): Signal[] {
+    const { sampleRate, centreHz, count } = this.data;
+    const { poles, amplitudes } = state;
+    const m = poles.frequencyHz.length;
     return channels.map((channel, c) => {
-      const y = channel.slice(0, count);
+      const y = { re: channel.re.slice(0, count), im: channel.im.slice(0, count) };
       for (const k of without) {
-        const a = state.amplitudes[c * n + 2 * k];
-        const b = state.amplitudes[c * n + 2 * k + 1];
-        subtractPole(y, sampleRate, state.poles.frequencyHz[k], state.poles.logDecay[k], a, b);
+        const at = 2 * (c * m + k);
+        const turn = (2 * Math.PI * (poles.frequencyHz[k] - centreHz)) / sampleRate;
+        subtractPole(y, turn, decayRate(poles.logDecay[k]) / sampleRate, amplitudes[at], amplitudes[at + 1]);
       }
       return y;
     });
+  }
+
+  residualOfAll(state: State): Signal[] {
+    return this.residual(state, [...state.poles.frequencyHz.keys()]);
   }
 
   /** The target of a local fit: the samples less the poles that are held. */
@@ -59,50 +65,36 @@ export class Model {
   dropCosts(state: State): Float64Array {
     const { channels } = this.projection;
     const m = state.poles.frequencyHz.length;
-    const n = 2 * m;
     this.projection.evaluate(this.whole, state.poles, false, this.evaluation);
-    if (this.inverse.length < n * n) this.inverse = new Float64Array(2 * n * n);
-    const { inverse, evaluation } = this;
-    invertFactor(evaluation.factor, n, inverse);
-    return Float64Array.from({ length: m }, (_, k) => {
-      const i = 2 * k;
-      const aa = inverseElement(inverse, n, i, i);
-      const ab = inverseElement(inverse, n, i, i + 1);
-      const bb = inverseElement(inverse, n, i + 1, i + 1);
-      const determinant = aa * bb - ab * ab;
+    const { factorRe, factorIm, amplitudes } = this.evaluation;
+    const variances = inverseDiagonal(factorRe, factorIm, m, new Float64Array(m), new Float64Array(m));
+    return variances.map((variance, k) => {
       let sum = 0;
       for (let c = 0; c < channels; c++) {
-        const x = evaluation.amplitudes[c * n + i];
-        const y = evaluation.amplitudes[c * n + i + 1];
-        sum += (bb * x * x - 2 * ab * x * y + aa * y * y) / determinant;
+        const at = 2 * (c * m + k);
+        sum += amplitudes[at] ** 2 + amplitudes[at + 1] ** 2;
       }
-      return sum;
+      return sum / variance;
     });
   }
 }
 
-/** Takes a cos - b sin, decaying, out of the samples. The recurrence restarts every 256 samples to stay exact. */
-export function subtractPole(
-  y: Float64Array,
-  sampleRate: number,
-  frequencyHz: number,
-  logDecay: number,
-  a: number,
-  b: number,
-): void {
-  const turn = (2 * Math.PI * frequencyHz) / sampleRate;
-  const decay = decayRate(logDecay) / sampleRate;
+/** Takes (a + j b) exp((-decay + j turn) n) out of the samples. The recurrence restarts every 256 samples. */
+function subtractPole({ re, im }: Signal, turn: number, decay: number, a: number, b: number): void {
   const step = Math.exp(-decay);
   const cr = step * Math.cos(turn);
   const ci = step * Math.sin(turn);
-  const end = Math.min(y.length, Math.ceil(40 / decay) + 1);
+  const end = Math.min(re.length, Math.ceil(40 / decay) + 1);
   for (let from = 0; from < end; from += 256) {
     const size = Math.exp(-decay * from);
-    let r = size * Math.cos(turn * from);
-    let i = size * Math.sin(turn * from);
+    const cosine = size * Math.cos(turn * from);
+    const sine = size * Math.sin(turn * from);
+    let r = a * cosine - b * sine;
+    let i = a * sine + b * cosine;
     const to = Math.min(end, from + 256);
     for (let n = from; n < to; n++) {
-      y[n] -= a * r - b * i;
+      re[n] -= r;
+      im[n] -= i;
       const next = r * cr - i * ci;
       i = r * ci + i * cr;
       r = next;

@@ -1,4 +1,4 @@
-import { cholesky } from './linear.js';
+import { choleskyHermitian, forwardComplex } from './complex-linear.js';
 import type { Model, State } from './model.js';
 import { decayRate, ln1000 } from './poles.js';
 
@@ -15,89 +15,89 @@ const decayTimes = [0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.5, 0.6, 0.8, 1];
 
 /**
  * Share of the noise that the fit has taken up at each sample (leverage), from the Gram matrix of the amplitudes' and,
- * for one channel, the poles' columns. Read at every fourth sample: it changes slowly.
+ * for one channel, the poles' columns. Read at every other sample: it changes slowly.
  */
 function leverage(model: Model, state: State): Float64Array {
-  const { poles, amplitudes } = state;
-  const { sampleRate, count } = model.data;
-  const channels = model.projection.channels;
+  const { poles } = state;
+  const { sampleRate, centreHz, count } = model.data;
+  const { channels, gram } = model.projection;
   const m = poles.frequencyHz.length;
-  const half = 2 * m;
   const both = channels === 1;
-  const n = both ? 2 * half : half;
-  const { gram } = model.projection;
+  const n = both ? 2 * m : m;
   gram.fill(poles, true);
   // Poles' columns are t times the basis: scaling by the amplitudes does not change the space they span.
   const scale = new Float64Array(n);
-  for (let i = 0; i < half; i++) {
-    scale[i] = 1 / Math.sqrt(gram.g0[i * half + i]);
-    if (both) scale[half + i] = 1 / Math.sqrt(gram.g2[i * half + i]);
+  for (let i = 0; i < m; i++) {
+    scale[i] = 1 / Math.sqrt(gram.g0r[i * m + i]);
+    if (both) scale[m + i] = 1 / Math.sqrt(gram.g2r[i * m + i]);
   }
-  const matrix = new Float64Array(n * n);
-  const build = (ridge: number) => {
-    for (let i = 0; i < half; i++)
-      for (let j = 0; j < half; j++) {
-        matrix[i * n + j] = gram.g0[i * half + j] * scale[i] * scale[j];
-        if (!both) continue;
-        matrix[(half + i) * n + j] = gram.g1[i * half + j] * scale[half + i] * scale[j];
-        matrix[j * n + half + i] = matrix[(half + i) * n + j];
-        matrix[(half + i) * n + half + j] = gram.g2[i * half + j] * scale[half + i] * scale[half + j];
-      }
-    for (let i = 0; i < n; i++) matrix[i * n + i] += ridge;
+  const re = new Float64Array(n * n);
+  const im = new Float64Array(n * n);
+  const put = (i: number, j: number, gr: Float64Array, gi: Float64Array, at: number): void => {
+    re[i * n + j] = gr[at] * scale[i] * scale[j];
+    im[i * n + j] = gi[at] * scale[i] * scale[j];
   };
-  let ridge = 1e-9;
-  for (build(ridge); !cholesky(matrix, n); build(ridge)) ridge *= 10;
-  const x = new Float64Array(n);
+  for (let ridge = 1e-9; ; ridge *= 10) {
+    for (let i = 0; i < m; i++)
+      for (let j = 0; j < m; j++) {
+        put(i, j, gram.g0r, gram.g0i, i * m + j);
+        if (!both) continue;
+        put(m + i, j, gram.g1r, gram.g1i, i * m + j);
+        put(m + i, m + j, gram.g2r, gram.g2i, i * m + j);
+      }
+    for (let i = 0; i < n; i++) re[i * n + i] += ridge;
+    if (choleskyHermitian(re, im, n)) break;
+  }
+  const xr = new Float64Array(n);
+  const xi = new Float64Array(n);
   const shares = new Float64Array(count);
   let share = 0;
   for (let sample = 0; sample < count; sample++) {
-    if (sample % 4 === 0) {
+    if (sample % 2 === 0) {
       const weight = Math.sqrt(model.weights.squares[sample]);
       const t = sample / sampleRate;
       for (let k = 0; k < m; k++) {
+        // Conjugate basis: the row's leverage is x* inverse(G) x with x = conj(e).
         const size = weight * Math.exp(-decayRate(poles.logDecay[k]) * t);
-        const angle = 2 * Math.PI * poles.frequencyHz[k] * t;
-        x[2 * k] = size * Math.cos(angle) * scale[2 * k];
-        x[2 * k + 1] = -size * Math.sin(angle) * scale[2 * k + 1];
+        const angle = -2 * Math.PI * (poles.frequencyHz[k] - centreHz) * t;
+        const cosine = size * Math.cos(angle);
+        const sine = size * Math.sin(angle);
+        xr[k] = cosine * scale[k];
+        xi[k] = sine * scale[k];
         if (!both) continue;
-        x[half + 2 * k] = (x[2 * k] / scale[2 * k]) * t * scale[half + 2 * k];
-        x[half + 2 * k + 1] = (x[2 * k + 1] / scale[2 * k + 1]) * t * scale[half + 2 * k + 1];
+        xr[m + k] = cosine * t * scale[m + k];
+        xi[m + k] = sine * t * scale[m + k];
       }
+      forwardComplex(re, im, n, xr, xi, 0);
       share = 0;
-      for (let i = 0; i < n; i++) {
-        const row = i * n;
-        let s = x[i];
-        for (let k = 0; k < i; k++) s -= matrix[row + k] * x[k];
-        x[i] = s / matrix[row + i];
-        share += x[i] * x[i];
-      }
+      for (let i = 0; i < n; i++) share += xr[i] * xr[i] + xi[i] * xi[i];
       // Several channels share one pole: their poles' columns count once for all.
       if (!both) share *= 1 + 1 / channels;
     }
     shares[sample] = Math.min(share, 0.98);
   }
-  return amplitudes.length > 0 ? shares : shares.fill(0);
+  return shares;
 }
 
 /**
  * The noise that fits best, by maximum likelihood on the squared residuals corrected for what the fit has taken up.
  *
- * @param noiseGain Variance of filtered white noise of unit variance per sample.
+ * @param noiseGain Variance of the samples' noise over its white-equivalent variance.
  */
 export function fitNoise(model: Model, state: State, noiseGain: number): NoiseModel {
   const { sampleRate, count, channels } = model.data;
-  const residuals = model.residual(state, [...state.poles.frequencyHz.keys()]);
+  const residuals = model.residualOfAll(state);
   const shares = leverage(model, state);
-  // Blocks of eight samples lose nothing: the models are smooth.
-  const size = 8;
+  // Blocks of four samples lose nothing: the models are smooth.
+  const size = 4;
   const blocks = Math.ceil(count / size);
   const power = new Float64Array(blocks);
   const freedom = new Float64Array(blocks);
   let total = 0;
   for (let n = 0; n < count; n++) {
     const b = Math.floor(n / size);
-    for (const r of residuals) power[b] += (r[n] * r[n]) / noiseGain;
-    const left = channels.length * Math.max(1 - shares[n], 0.02);
+    for (const { re, im } of residuals) power[b] += (re[n] * re[n] + im[n] * im[n]) / noiseGain;
+    const left = 2 * channels.length * Math.max(1 - shares[n], 0.02);
     freedom[b] += left;
     total += left;
   }
@@ -106,7 +106,7 @@ export function fitNoise(model: Model, state: State, noiseGain: number): NoiseMo
   for (const decaySeconds of decayTimes) {
     for (let b = 0; b < blocks; b++)
       shape[b] = Math.exp((-2 * ln1000 * (size * (b + 0.5))) / sampleRate / decaySeconds);
-    for (let log = -3; log <= 11; log += 0.5) {
+    for (let log = -3; log <= 14; log += 0.5) {
       const diffuse = Math.exp(log);
       let sum = 0;
       for (let b = 0; b < blocks; b++) sum += power[b] / (1 + diffuse * shape[b]);

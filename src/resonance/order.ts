@@ -1,13 +1,12 @@
 import type { Job } from '../signal/types.js';
 import type { Model, State } from './model.js';
-import { bandwidth, join, ln1000, pick, polesOf, type Poles } from './poles.js';
+import { bandwidth, join, ln1000, pick, polesOf, reachHz, type Poles } from './poles.js';
 import { ResidualScan } from './residual-scan.js';
 
 /** A local refit takes in the poles within this distance. Hz. */
 const neighbourhoodHz = 12;
 const mostAdditions = 25;
 const scanFromHz = 10;
-const scanToHz = 225;
 
 /** Chi-squared that a pole must be worth: its penalty, and two more amplitudes for every further channel. */
 const threshold = (penalty: number, channels: number): number => 2 * penalty + 4 * (channels - 1);
@@ -58,13 +57,13 @@ function* refineAll(model: Model, start: Poles, iterations: number): Job<State> 
         state.poles.frequencyHz.forEach((f, k) => (Math.abs(f - centre) < 16 ? near : far).push(k));
         if (near.length === 0) continue;
         const local = model.minimiser.minimise(model.without(state, far), pick(state.poles, near), 4);
-        const n = 2 * state.poles.frequencyHz.length;
+        const m = state.poles.frequencyHz.length;
         near.forEach((k, i) => {
           state.poles.frequencyHz[k] = local.poles.frequencyHz[i];
           state.poles.logDecay[k] = local.poles.logDecay[i];
           for (let c = 0; c < model.projection.channels; c++)
             for (let part = 0; part < 2; part++)
-              state.amplitudes[c * n + 2 * k + part] = local.amplitudes[c * 2 * near.length + 2 * i + part];
+              state.amplitudes[2 * (c * m + k) + part] = local.amplitudes[2 * (c * near.length + i) + part];
         });
         yield { stage: 'fit', fraction: 0 };
       }
@@ -114,9 +113,10 @@ function* removeAndRefit(model: Model, start: State, limit: number): Job<State> 
 function* addWhereItPays(model: Model, start: State, limit: number): Job<State> {
   let state = start;
   const barred: number[] = [];
-  const scan = new ResidualScan(model, scanFromHz, scanToHz);
+  const { centreHz } = model.data;
+  const scan = new ResidualScan(model, Math.max(scanFromHz, centreHz - reachHz), centreHz + reachHz);
   for (let round = 0; round < mostAdditions; round++) {
-    const find = scan.best(model.residual(state, [...state.poles.frequencyHz.keys()]), barred);
+    const find = scan.best(model.residualOfAll(state), barred);
     if (find.gain < 0.6 * limit) break;
     const { near, far } = split(state.poles, find.frequencyHz);
     const added = polesOf([find.frequencyHz], [Math.log(find.decaySeconds)]);

@@ -5,11 +5,12 @@ export const ln1000 = Math.log(1000);
 export const undampedSeconds = 100;
 export const undampedLog = Math.log(undampedSeconds);
 
-/** Bounds of the fit: 15 ms and 30 s as natural logarithms of the decay time, 8 and 245 Hz. */
+/** Bounds of the fit: 15 ms and 30 s as natural logarithms of the decay time; 8 Hz. */
 export const shortestLog = Math.log(0.015);
 export const longestLog = Math.log(30);
 export const lowestPoleHz = 8;
-export const highestPoleHz = 245;
+/** Poles are looked for this far from the centre of a band whose filter passes 50 Hz either side. Hz. */
+export const reachHz = 80;
 
 /** Poles of a sum of decaying sines, shared by every channel. */
 export interface Poles {

@@ -1,6 +1,7 @@
-import { nextPowerOfTwo, realFft } from '../signal/fft.js';
+import { complexFft, nextPowerOfTwo } from '../signal/fft.js';
 import type { Model } from './model.js';
 import { ln1000 } from './poles.js';
+import type { Signal } from './varpro.js';
 
 /** Where one more decaying sine would explain most of the residual. */
 export interface Find {
@@ -17,14 +18,13 @@ export class ResidualScan {
   private readonly size: number;
   private readonly input: Float64Array;
   private readonly output: Float64Array;
+  private readonly gains: Float64Array;
   private readonly envelopes: {
     readonly decaySeconds: number;
     /** w2 e^-dt per sample. */
     readonly window: Float64Array;
-    /** Inverse of the 2 x 2 Gram matrix per bin: cc, cs, ss. */
-    readonly inverse: Float64Array;
+    readonly energy: number;
   }[];
-  private readonly gains: Float64Array;
 
   constructor(
     private readonly model: Model,
@@ -32,63 +32,50 @@ export class ResidualScan {
     private readonly toHz: number,
   ) {
     const { count, sampleRate } = model.data;
-    this.size = Math.max(2048, nextPowerOfTwo(2 * count));
-    this.input = new Float64Array(this.size);
+    this.size = nextPowerOfTwo(2 * count);
+    this.input = new Float64Array(2 * this.size);
     this.output = new Float64Array(2 * this.size);
-    const bins = this.size / 2;
-    this.gains = new Float64Array(bins);
+    this.gains = new Float64Array(this.size);
     this.envelopes = decayTimes.map((decaySeconds) => {
-      const window = new Float64Array(count);
-      this.input.fill(0);
       let energy = 0;
+      const window = model.weights.squares.slice(0, count);
       for (let n = 0; n < count; n++) {
         const e = Math.exp((-ln1000 * n) / sampleRate / decaySeconds);
-        window[n] = model.weights.squares[n] * e;
-        this.input[n] = window[n] * e;
-        energy += this.input[n];
+        window[n] *= e;
+        energy += window[n] * e;
       }
-      realFft(this.input, this.output);
-      const inverse = new Float64Array(3 * bins);
-      for (let k = 0; k < bins / 2; k++) {
-        const re = this.output[4 * k];
-        const im = this.output[4 * k + 1];
-        const cc = 0.5 * (energy + re);
-        const ss = 0.5 * (energy - re);
-        const cs = 0.5 * im;
-        const determinant = cc * ss - cs * cs + 1e-12 * energy * energy;
-        inverse[3 * k] = ss / determinant;
-        inverse[3 * k + 1] = -cs / determinant;
-        inverse[3 * k + 2] = cc / determinant;
-      }
-      return { decaySeconds, window, inverse };
+      return { decaySeconds, window, energy };
     });
   }
 
   /** @param barred Frequencies within 0.8 Hz of these are passed over. */
-  best(residuals: readonly Float64Array[], barred: readonly number[]): Find {
+  best(residuals: readonly Signal[], barred: readonly number[]): Find {
     const { size, input, output, gains } = this;
-    const { count, sampleRate } = this.model.data;
+    const { count, sampleRate, centreHz } = this.model.data;
     const spacing = sampleRate / size;
-    const from = Math.ceil(this.fromHz / spacing);
-    const to = Math.min(size / 4 - 1, Math.floor(this.toHz / spacing));
+    const from = Math.max(-size / 2, Math.ceil((this.fromHz - centreHz) / spacing));
+    const to = Math.min(size / 2 - 1, Math.floor((this.toHz - centreHz) / spacing));
     let find: Find = { frequencyHz: 0, decaySeconds: 1, gain: 0 };
-    for (const { decaySeconds, window, inverse } of this.envelopes) {
+    for (const { decaySeconds, window, energy } of this.envelopes) {
       gains.fill(0);
-      for (const residual of residuals) {
-        for (let n = 0; n < count; n++) input[n] = residual[n] * window[n];
-        input.fill(0, count);
-        realFft(input, output);
+      for (const { re, im } of residuals) {
+        for (let n = 0; n < count; n++) {
+          input[2 * n] = re[n] * window[n];
+          input[2 * n + 1] = im[n] * window[n];
+        }
+        input.fill(0, 2 * count);
+        complexFft(input, output);
         for (let k = from; k <= to; k++) {
-          const x = output[2 * k];
-          const y = output[2 * k + 1];
-          gains[k] += inverse[3 * k] * x * x + 2 * inverse[3 * k + 1] * x * y + inverse[3 * k + 2] * y * y;
+          const at = 2 * (k < 0 ? k + size : k);
+          gains[at / 2] += (output[at] ** 2 + output[at + 1] ** 2) / energy;
         }
       }
       for (let k = from; k <= to; k++) {
-        if (gains[k] <= find.gain) continue;
-        const frequencyHz = k * spacing;
+        const gain = gains[k < 0 ? k + size : k];
+        if (gain <= find.gain) continue;
+        const frequencyHz = centreHz + k * spacing;
         if (barred.some((f) => Math.abs(f - frequencyHz) < 0.8)) continue;
-        find = { frequencyHz, decaySeconds, gain: gains[k] };
+        find = { frequencyHz, decaySeconds, gain };
       }
     }
     return find;

@@ -39,8 +39,8 @@ const targetRate = 500;
 /** Rumble this far above the floor would leak into the bass; it is filtered out. dB. */
 const rumbleDb = 15;
 const highPassHz = 15;
-/** The direct sound and what the onset's search may be off by. */
-const guardSeconds = 0.004;
+/** The direct sound, the first reflections and what the onset's search may be off by: they are no modes. */
+const guardSeconds = 0.006;
 /** The reversed filter's own ringing lies at the end of the samples. */
 const filterTailSeconds = 0.06;
 

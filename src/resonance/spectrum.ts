@@ -1,7 +1,9 @@
-import { nextPowerOfTwo, realFft } from '../signal/fft.js';
+import { complexFft, nextPowerOfTwo } from '../signal/fft.js';
+import type { Signal } from './varpro.js';
 
 /** Power per bin of Hann-weighted samples, scaled so that white noise reads its variance per sample. */
 export interface PowerSpectrum {
+  /** From minus half the sample rate upwards. */
   readonly power: Float64Array;
   readonly spacingHz: number;
 }
@@ -11,31 +13,38 @@ export interface BandLevels {
   readonly centresHz: readonly number[];
   /** Natural logarithm of the white-equivalent variance. */
   readonly levels: readonly number[];
-  /** White-equivalent variance over the whole bass. */
+  /** White-equivalent variance over all of it. */
   readonly variance: number;
 }
 
-const fromHz = 18;
-const toHz = 200;
 const bandHz = 14;
 /** The median of exponentially distributed values lies at ln 2 of their mean. */
 const medianShare = Math.LN2;
 
-export function hannPower(samples: Float64Array, sampleRate: number): PowerSpectrum {
-  const size = nextPowerOfTwo(Math.max(256, samples.length));
-  const input = new Float64Array(size);
+/** @param padding The transform is at least this many times as long as the samples: a finer grid, not a finer sight. */
+export function complexHannPower({ re, im }: Signal, sampleRate: number, padding = 1): PowerSpectrum {
+  const size = nextPowerOfTwo(Math.max(64, padding * re.length));
+  const input = new Float64Array(2 * size);
   const output = new Float64Array(2 * size);
   let energy = 0;
-  for (let n = 0; n < samples.length; n++) {
-    const w = Math.sin((Math.PI * (n + 0.5)) / samples.length) ** 2;
+  for (let n = 0; n < re.length; n++) {
+    const w = Math.sin((Math.PI * (n + 0.5)) / re.length) ** 2;
     energy += w * w;
-    input[n] = w * samples[n];
+    input[2 * n] = w * re[n];
+    input[2 * n + 1] = w * im[n];
   }
-  realFft(input, output);
-  const power = new Float64Array(size / 2);
-  for (let k = 0; k < size / 2; k++) power[k] = (output[2 * k] ** 2 + output[2 * k + 1] ** 2) / (energy || 1);
+  complexFft(input, output);
+  const power = new Float64Array(size);
+  for (let k = 0; k < size; k++) {
+    const at = 2 * ((k + size / 2) % size);
+    power[k] = (output[at] ** 2 + output[at + 1] ** 2) / (energy || 1);
+  }
   return { power, spacingHz: sampleRate / size };
 }
+
+/** Of real samples: both halves of the spectrum are alike. */
+export const hannPower = (samples: Float64Array, sampleRate: number, padding = 1): PowerSpectrum =>
+  complexHannPower({ re: samples, im: new Float64Array(samples.length) }, sampleRate, padding);
 
 export const medianOf = (values: number[]): number => {
   if (values.length === 0) return 0;
@@ -44,21 +53,23 @@ export const medianOf = (values: number[]): number => {
   return values.length % 2 ? values[half] : 0.5 * (values[half - 1] + values[half]);
 };
 
-export function bandMedians({ power, spacingHz }: PowerSpectrum): BandLevels {
-  const within = (from: number, to: number): number[] => {
-    const values: number[] = [];
-    for (let k = Math.max(1, Math.ceil(from / spacingHz)); k * spacingHz < to && k < power.length; k++)
-      values.push(power[k]);
-    return values;
-  };
-  const variance = medianOf(within(fromHz, toHz)) / medianShare;
-  const centresHz: number[] = [];
-  const levels: number[] = [];
-  for (let edge = fromHz - 6; edge + bandHz < toHz + 12; edge += bandHz) {
-    centresHz.push(edge + bandHz / 2);
-    const level = medianOf(within(edge, edge + bandHz)) / medianShare;
-    levels.push(Math.log(Math.max(level, variance * 1e-6, 1e-300)));
-  }
+/** Values of a spectrum between two frequencies. */
+export function powersBetween({ power, spacingHz }: PowerSpectrum, fromHz: number, toHz: number): number[] {
+  const half = power.length / 2;
+  const from = Math.max(0, Math.ceil(fromHz / spacingHz) + half);
+  const to = Math.min(power.length - 1, Math.floor(toHz / spacingHz) + half);
+  return from <= to ? Array.from(power.subarray(from, to + 1)) : [];
+}
+
+export function bandMedians(spectrum: PowerSpectrum, fromHz: number, toHz: number): BandLevels {
+  const variance = medianOf(powersBetween(spectrum, fromHz, toHz)) / medianShare;
+  const count = Math.max(1, Math.floor((toHz - fromHz) / bandHz));
+  const width = (toHz - fromHz) / count;
+  const centresHz = Array.from({ length: count }, (_, k) => fromHz + (k + 0.5) * width);
+  const levels = centresHz.map((centre) => {
+    const level = medianOf(powersBetween(spectrum, centre - width / 2, centre + width / 2)) / medianShare;
+    return Math.log(Math.max(level, variance * 1e-6, 1e-300));
+  });
   return { centresHz, levels, variance };
 }
 

@@ -1,131 +1,157 @@
+import { backComplex, choleskyHermitian, forwardComplex } from './complex-linear.js';
 import { Gram, type Weights } from './gram.js';
-import { backSolve, cholesky, dot, forwardSolve } from './linear.js';
 import { decayRate, type Poles } from './poles.js';
+
+/** Complex samples. */
+export interface Signal {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
 
 /** Samples ready for projection: each channel times w2, padded with zeros to a multiple of four. */
 export interface Target {
-  readonly channels: readonly Float64Array[];
-  /** Sum over channels of w2 y^2. */
+  readonly channels: readonly Signal[];
+  /** Sum over channels of w2 |y|^2. */
   readonly energy: number;
 }
 
 /** What one evaluation of the projection leaves behind; reused, never shared. */
 export class Evaluation {
   cost = 0;
-  /** Amplitudes a, b of the two columns of each pole: row 2k and 2k + 1, one column per channel. */
+  /** Complex amplitudes: channel by channel, real and imaginary part of each pole interleaved. */
   amplitudes = new Float64Array(0);
   /** Gauss-Newton matrix and half the negative gradient of the cost for (frequencyHz, logDecay), interleaved. */
   hessian = new Float64Array(0);
   gradient = new Float64Array(0);
   /** Cholesky factor of the Gram matrix. */
-  factor = new Float64Array(0);
+  factorRe = new Float64Array(0);
+  factorIm = new Float64Array(0);
 
-  reserve(n: number, channels: number): void {
-    if (this.gradient.length >= n && this.amplitudes.length >= n * channels) return;
-    const room = Math.ceil(1.3 * n) + 8;
-    this.amplitudes = new Float64Array(room * channels);
-    this.gradient = new Float64Array(room);
-    this.hessian = new Float64Array(room * room);
-    this.factor = new Float64Array(room * room);
+  reserve(m: number, channels: number): void {
+    if (this.gradient.length >= 2 * m && this.amplitudes.length >= 2 * m * channels) return;
+    const room = Math.ceil(1.3 * m) + 4;
+    this.amplitudes = new Float64Array(2 * room * channels);
+    this.gradient = new Float64Array(2 * room);
+    this.hessian = new Float64Array(4 * room * room);
+    this.factorRe = new Float64Array(room * room);
+    this.factorIm = new Float64Array(room * room);
   }
 }
 
 /**
- * Weighted variable projection (Golub and Pereyra 1973) in Gram form: the residual is never formed, the amplitudes of
- * all channels are eliminated with one factorisation.
+ * Weighted variable projection (Golub and Pereyra 1973) in Gram form on complex samples about `centreHz`: the residual is
+ * never formed, the amplitudes of all channels are eliminated with one factorisation.
  */
 export class Projection {
   readonly gram: Gram;
-  /** Rows: inverse(L) times g1, transposed. Valid after an evaluation with its Jacobian. */
-  solved = new Float64Array(0);
-  private b0 = new Float64Array(0);
-  private b1 = new Float64Array(0);
+  /** Row j: inverse(L) times column j of g1. Valid after an evaluation with its Jacobian. */
+  solvedRe = new Float64Array(0);
+  solvedIm = new Float64Array(0);
+  private b0r = new Float64Array(0);
+  private b0i = new Float64Array(0);
+  private b1r = new Float64Array(0);
+  private b1i = new Float64Array(0);
+  private xr = new Float64Array(0);
+  private xi = new Float64Array(0);
 
   constructor(
     readonly sampleRate: number,
+    readonly centreHz: number,
     readonly count: number,
     readonly channels: number,
     readonly weights: Weights,
   ) {
-    this.gram = new Gram(sampleRate, count, weights);
+    this.gram = new Gram(sampleRate, centreHz, count, weights);
   }
 
-  /** @param samples Per channel, `count` values in units of the floor's standard deviation. */
-  target(samples: readonly Float64Array[]): Target {
+  /** @param samples Per channel, `count` values whose noise has unit variance in each part. */
+  target(samples: readonly Signal[]): Target {
     const { squares } = this.weights;
+    const length = Math.ceil(this.count / 4) * 4;
     let energy = 0;
     const channels = samples.map((y) => {
-      const x = new Float64Array(Math.ceil(this.count / 4) * 4);
+      const re = new Float64Array(length);
+      const im = new Float64Array(length);
       for (let n = 0; n < this.count; n++) {
-        x[n] = y[n] * squares[n];
-        energy += x[n] * y[n];
+        re[n] = y.re[n] * squares[n];
+        im[n] = y.im[n] * squares[n];
+        energy += re[n] * y.re[n] + im[n] * y.im[n];
       }
-      return x;
+      return { re, im };
     });
     return { channels, energy };
+  }
+
+  private reserve(m: number): void {
+    if (this.xr.length >= m) return;
+    const room = Math.ceil(1.5 * m) + 4;
+    for (const key of ['b0r', 'b0i', 'b1r', 'b1i'] as const)
+      this[key] = new Float64Array(room * this.channels);
+    for (const key of ['xr', 'xi'] as const) this[key] = new Float64Array(room);
+    for (const key of ['solvedRe', 'solvedIm'] as const) this[key] = new Float64Array(room * room);
   }
 
   /** Fills `out`; its Hessian and gradient only where `jacobian` is set. */
   evaluate(target: Target, poles: Poles, jacobian: boolean, out: Evaluation): void {
     const m = poles.frequencyHz.length;
-    const n = 2 * m;
-    const { gram, channels: c } = this;
-    out.reserve(n, c);
+    const { gram, channels } = this;
+    out.reserve(m, channels);
+    this.reserve(m);
     gram.fill(poles, jacobian);
-    if (this.b0.length < n * c) {
-      this.b0 = new Float64Array(2 * n * c);
-      this.b1 = new Float64Array(2 * n * c);
-    }
     this.rightHandSides(target, poles);
-    const { factor, amplitudes } = out;
-    let ridge = 1e-11;
-    for (;;) {
-      for (let i = 0; i < n * n; i++) factor[i] = gram.g0[i];
-      for (let i = 0; i < n; i++) factor[i * n + i] *= 1 + ridge;
-      if (cholesky(factor, n)) break;
-      ridge *= 30;
+    const { factorRe, factorIm, amplitudes } = out;
+    for (let ridge = 1e-12; ; ridge *= 30) {
+      for (let i = 0; i < m * m; i++) {
+        factorRe[i] = gram.g0r[i];
+        factorIm[i] = gram.g0i[i];
+      }
+      for (let i = 0; i < m; i++) factorRe[i * m + i] *= 1 + ridge;
+      if (choleskyHermitian(factorRe, factorIm, m)) break;
     }
-    // Channel by channel: y = inverse(L) b0, the cost is what y leaves of the energy.
+    // Channel by channel: y = inverse(L) b0; the cost is what y leaves of the energy.
     let explained = 0;
-    const { b0, b1 } = this;
-    for (let channel = 0; channel < c; channel++) {
-      const o = channel * n;
-      for (let i = 0; i < n; i++) amplitudes[o + i] = b0[o + i];
-      forwardSolve(factor, n, amplitudes, o);
-      explained += dot(amplitudes, o, amplitudes, o, n);
-      backSolve(factor, n, amplitudes, o);
+    const { xr, xi } = this;
+    for (let c = 0; c < channels; c++) {
+      for (let i = 0; i < m; i++) {
+        xr[i] = this.b0r[c * m + i];
+        xi[i] = this.b0i[c * m + i];
+      }
+      forwardComplex(factorRe, factorIm, m, xr, xi, 0);
+      for (let i = 0; i < m; i++) explained += xr[i] * xr[i] + xi[i] * xi[i];
+      backComplex(factorRe, factorIm, m, xr, xi, 0);
+      for (let i = 0; i < m; i++) {
+        amplitudes[2 * (c * m + i)] = xr[i];
+        amplitudes[2 * (c * m + i) + 1] = xi[i];
+      }
     }
     out.cost = target.energy - explained;
     if (!jacobian) return;
-    if (this.solved.length < n * n) this.solved = new Float64Array(2 * n * n);
-    const { solved } = this;
-    for (let i = 0; i < n; i++) {
-      const row = i * n;
-      for (let j = 0; j < n; j++) solved[row + j] = gram.g1[row + j];
-      forwardSolve(factor, n, solved, row);
-    }
-    for (let channel = 0; channel < c; channel++) {
-      const o = channel * n;
-      for (let i = 0; i < n; i++) b1[o + i] -= dot(gram.g1, i * n, amplitudes, o, n);
+    const { solvedRe, solvedIm } = this;
+    for (let j = 0; j < m; j++) {
+      const row = j * m;
+      for (let i = 0; i < m; i++) {
+        solvedRe[row + i] = gram.g1r[row + i];
+        solvedIm[row + i] = -gram.g1i[row + i];
+      }
+      forwardComplex(factorRe, factorIm, m, solvedRe, solvedIm, row);
     }
     this.assemble(poles, out);
   }
 
   private rightHandSides(target: Target, poles: Poles): void {
     const m = poles.frequencyHz.length;
-    const n = 2 * m;
     for (let k = 0; k < m; k++) {
       const d = decayRate(poles.logDecay[k]) / this.sampleRate;
-      const w = (2 * Math.PI * poles.frequencyHz[k]) / this.sampleRate;
+      const w = (2 * Math.PI * (poles.frequencyHz[k] - this.centreHz)) / this.sampleRate;
       // Past 18 nepers (156 dB) nothing is left of the exponential.
       const length = Math.min(this.count, Math.ceil(18 / d) + 1);
-      for (let channel = 0; channel < this.channels; channel++) {
-        project(target.channels[channel], length, d, w, moments);
-        const at = channel * n + 2 * k;
-        this.b0[at] = moments[0];
-        this.b0[at + 1] = -moments[1];
-        this.b1[at] = moments[2] / this.sampleRate;
-        this.b1[at + 1] = -moments[3] / this.sampleRate;
+      for (let c = 0; c < this.channels; c++) {
+        project(target.channels[c], length, d, -w, moments);
+        const at = c * m + k;
+        this.b0r[at] = moments[0];
+        this.b0i[at] = moments[1];
+        this.b1r[at] = moments[2] / this.sampleRate;
+        this.b1i[at] = moments[3] / this.sampleRate;
       }
     }
   }
@@ -134,49 +160,52 @@ export class Projection {
   private assemble(poles: Poles, out: Evaluation): void {
     const m = poles.frequencyHz.length;
     const n = 2 * m;
-    const { gram, solved, b1, channels } = this;
+    const { gram, solvedRe, solvedIm, channels } = this;
     const { amplitudes, hessian, gradient } = out;
     const tau = 2 * Math.PI;
     for (let i = 0; i < m; i++) {
       const di = decayRate(poles.logDecay[i]);
-      const r0 = 2 * i * n;
-      const r1 = r0 + n;
       for (let j = 0; j <= i; j++) {
-        const c0 = 2 * j;
-        const s0 = c0 * n;
-        const s1 = s0 + n;
-        const g11 = gram.g2[r0 + c0] - dot(solved, r0, solved, s0, n);
-        const g12 = gram.g2[r0 + c0 + 1] - dot(solved, r0, solved, s1, n);
-        const g21 = gram.g2[r1 + c0] - dot(solved, r1, solved, s0, n);
-        const g22 = gram.g2[r1 + c0 + 1] - dot(solved, r1, solved, s1, n);
-        let aa = 0;
-        let bb = 0;
-        let ab = 0;
-        let ba = 0;
-        for (let channel = 0; channel < channels; channel++) {
-          const p = channel * n + 2 * i;
-          const q = channel * n + 2 * j;
-          aa += amplitudes[p] * amplitudes[q];
-          ab += amplitudes[p] * amplitudes[q + 1];
-          ba += amplitudes[p + 1] * amplitudes[q];
-          bb += amplitudes[p + 1] * amplitudes[q + 1];
+        // K = g2 - g1* inverse(g0) g1.
+        let kr = gram.g2r[i * m + j];
+        let ki = gram.g2i[i * m + j];
+        for (let q = 0, a = i * m, b = j * m; q < m; q++, a++, b++) {
+          kr -= solvedRe[a] * solvedRe[b] + solvedIm[a] * solvedIm[b];
+          ki -= solvedRe[a] * solvedIm[b] - solvedIm[a] * solvedRe[b];
         }
+        let cr = 0;
+        let ci = 0;
+        for (let c = 0; c < channels; c++) {
+          const p = 2 * (c * m + i);
+          const q = 2 * (c * m + j);
+          cr += amplitudes[p] * amplitudes[q] + amplitudes[p + 1] * amplitudes[q + 1];
+          ci += amplitudes[p] * amplitudes[q + 1] - amplitudes[p + 1] * amplitudes[q];
+        }
+        const sr = kr * cr - ki * ci;
+        const si = kr * ci + ki * cr;
         const dj = decayRate(poles.logDecay[j]);
-        const ff = tau * tau * (bb * g11 - ba * g12 - ab * g21 + aa * g22);
-        const dd = di * dj * (aa * g11 + ab * g12 + ba * g21 + bb * g22);
-        const fd = tau * dj * (-ba * g11 - bb * g12 + aa * g21 + ab * g22);
-        const df = tau * di * (-ab * g11 + aa * g12 - bb * g21 + ba * g22);
-        hessian[r0 + c0] = hessian[s0 + 2 * i] = ff;
-        hessian[r1 + c0 + 1] = hessian[s1 + 2 * i + 1] = dd;
-        hessian[r0 + c0 + 1] = hessian[s1 + 2 * i] = fd;
-        hessian[r1 + c0] = hessian[s0 + 2 * i + 1] = df;
+        const r0 = 2 * i * n + 2 * j;
+        const s0 = 2 * j * n + 2 * i;
+        hessian[r0] = hessian[s0] = tau * tau * sr;
+        hessian[r0 + n + 1] = hessian[s0 + n + 1] = di * dj * sr;
+        hessian[r0 + 1] = hessian[s0 + n] = tau * dj * si;
+        hessian[r0 + n] = hessian[s0 + 1] = -tau * di * si;
       }
       let gf = 0;
       let gd = 0;
-      for (let channel = 0; channel < channels; channel++) {
-        const p = channel * n + 2 * i;
-        gf += -amplitudes[p + 1] * b1[p] + amplitudes[p] * b1[p + 1];
-        gd += amplitudes[p] * b1[p] + amplitudes[p + 1] * b1[p + 1];
+      for (let c = 0; c < channels; c++) {
+        let hr = this.b1r[c * m + i];
+        let hi = this.b1i[c * m + i];
+        for (let j = 0; j < m; j++) {
+          const ar = amplitudes[2 * (c * m + j)];
+          const ai = amplitudes[2 * (c * m + j) + 1];
+          hr -= gram.g1r[i * m + j] * ar - gram.g1i[i * m + j] * ai;
+          hi -= gram.g1r[i * m + j] * ai + gram.g1i[i * m + j] * ar;
+        }
+        const ar = amplitudes[2 * (c * m + i)];
+        const ai = amplitudes[2 * (c * m + i) + 1];
+        gf += ar * hi - ai * hr;
+        gd += ar * hr + ai * hi;
       }
       gradient[2 * i] = tau * gf;
       gradient[2 * i + 1] = di * gd;
@@ -190,7 +219,7 @@ const moments = new Float64Array(4);
  * Sums of x z^n and n x z^n over `length` samples, z = exp(-decay + j turn), in blocks of four samples so that only the
  * power at the head of each block is a chain of multiplications.
  */
-function project(x: Float64Array, length: number, decay: number, turn: number, out: Float64Array): void {
+function project({ re, im }: Signal, length: number, decay: number, turn: number, out: Float64Array): void {
   const step = Math.exp(-decay);
   const r1 = step * Math.cos(turn);
   const i1 = step * Math.sin(turn);
@@ -207,15 +236,16 @@ function project(x: Float64Array, length: number, decay: number, turn: number, o
   let s1r = 0;
   let s1i = 0;
   for (let n = 0; n < length; n += 4) {
-    const x1 = x[n + 1];
-    const x2 = x[n + 2];
-    const x3 = x[n + 3];
-    const y2 = 2 * x2;
-    const y3 = 3 * x3;
-    const pr = x[n] + x1 * r1 + x2 * r2 + x3 * r3;
-    const pi = x1 * i1 + x2 * i2 + x3 * i3;
-    const dr = n * pr + x1 * r1 + y2 * r2 + y3 * r3;
-    const di = n * pi + x1 * i1 + y2 * i2 + y3 * i3;
+    const ar = re[n + 1] * r1 - im[n + 1] * i1;
+    const ai = re[n + 1] * i1 + im[n + 1] * r1;
+    const br = re[n + 2] * r2 - im[n + 2] * i2;
+    const bi = re[n + 2] * i2 + im[n + 2] * r2;
+    const cr = re[n + 3] * r3 - im[n + 3] * i3;
+    const ci = re[n + 3] * i3 + im[n + 3] * r3;
+    const pr = re[n] + ar + br + cr;
+    const pi = im[n] + ai + bi + ci;
+    const dr = n * pr + ar + 2 * br + 3 * cr;
+    const di = n * pi + ai + 2 * bi + 3 * ci;
     s0r += qr * pr - qi * pi;
     s0i += qr * pi + qi * pr;
     s1r += qr * dr - qi * di;

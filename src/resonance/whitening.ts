@@ -1,68 +1,73 @@
-import { backSolve, cholesky, forwardSolve } from './linear.js';
-import { decayRate } from './poles.js';
+import { backComplex, choleskyHermitian, forwardComplex } from './complex-linear.js';
 import type { BandLevels } from './spectrum.js';
+import type { Signal } from './varpro.js';
 
-/** Prediction-error filter, leading 1. Of length 1: no whitening. */
-export type Whitener = Float64Array;
+/** Complex prediction-error filter, leading 1, run backwards in time: sum of a[k] y[n + k]. */
+export type Whitener = Signal;
 
-export const noWhitener: Whitener = Float64Array.of(1);
+export const noWhitener: Whitener = { re: Float64Array.of(1), im: Float64Array.of(0) };
 
-const order = 8;
+const order = 5;
 
 /** The prediction-error filter of an autoregressive model of a smoothed spectrum, through its autocorrelation. */
 export function whitenerOf({ centresHz, levels }: BandLevels, sampleRate: number): Whitener {
-  const points = 256;
-  const correlation = new Float64Array(order + 1);
+  const points = 128;
+  const rr = new Float64Array(order + 1);
+  const ri = new Float64Array(order + 1);
   for (let k = 0; k < points; k++) {
-    const f = ((k + 0.5) * sampleRate) / 2 / points;
+    const f = ((k + 0.5) / points - 0.5) * sampleRate;
     let i = 0;
     while (i < centresHz.length - 2 && centresHz[i + 1] < f) i++;
     const share = Math.min(1, Math.max(0, (f - centresHz[i]) / (centresHz[i + 1] - centresHz[i])));
-    const level = Math.exp(levels[i] + share * (levels[i + 1] - levels[i]));
-    for (let lag = 0; lag <= order; lag++)
-      correlation[lag] += (level * Math.cos((Math.PI * lag * (k + 0.5)) / points)) / points;
+    const level = Math.exp(levels[i] + share * (levels[i + 1] - levels[i])) / points;
+    for (let lag = 0; lag <= order; lag++) {
+      rr[lag] += level * Math.cos((2 * Math.PI * f * lag) / sampleRate);
+      ri[lag] += level * Math.sin((2 * Math.PI * f * lag) / sampleRate);
+    }
   }
-  correlation[0] *= 1.01;
-  const matrix = new Float64Array(order * order);
-  const solution = new Float64Array(order);
-  for (let i = 0; i < order; i++) {
-    solution[i] = -correlation[i + 1];
-    for (let j = 0; j < order; j++) matrix[i * order + j] = correlation[Math.abs(i - j)];
+  rr[0] *= 1.01;
+  const mr = new Float64Array(order * order);
+  const mi = new Float64Array(order * order);
+  const xr = new Float64Array(order);
+  const xi = new Float64Array(order);
+  for (let l = 0; l < order; l++) {
+    xr[l] = -rr[l + 1];
+    xi[l] = ri[l + 1];
+    for (let k = 0; k < order; k++) {
+      mr[l * order + k] = rr[Math.abs(k - l)];
+      mi[l * order + k] = k >= l ? ri[k - l] : -ri[l - k];
+    }
   }
-  if (!cholesky(matrix, order)) return noWhitener;
-  forwardSolve(matrix, order, solution, 0);
-  backSolve(matrix, order, solution, 0);
-  return Float64Array.from([1, ...solution]);
+  if (!choleskyHermitian(mr, mi, order)) return noWhitener;
+  forwardComplex(mr, mi, order, xr, xi, 0);
+  backComplex(mr, mi, order, xr, xi, 0);
+  return { re: Float64Array.from([1, ...xr]), im: Float64Array.from([0, ...xi]) };
 }
 
-/** Runs the filter backwards in time, so that exponentials stay exact: sum of a[k] y[n + k]. */
-export function whitenBackwards(samples: Float64Array, whitener: Whitener): Float64Array {
-  if (whitener.length === 1) return samples;
-  const length = Math.max(0, samples.length - whitener.length + 1);
-  return Float64Array.from({ length }, (_, n) => {
-    let sum = 0;
-    for (let k = 0; k < whitener.length; k++) sum += whitener[k] * samples[n + k];
-    return sum;
-  });
+/** Runs the filter backwards in time, so that exponentials stay exact. */
+export function whitenBackwards(signal: Signal, whitener: Whitener): Signal {
+  if (whitener === noWhitener) return signal;
+  const length = Math.max(0, signal.re.length - whitener.re.length + 1);
+  const re = new Float64Array(length);
+  const im = new Float64Array(length);
+  for (let n = 0; n < length; n++)
+    for (let k = 0; k < whitener.re.length; k++) {
+      re[n] += whitener.re[k] * signal.re[n + k] - whitener.im[k] * signal.im[n + k];
+      im[n] += whitener.re[k] * signal.im[n + k] + whitener.im[k] * signal.re[n + k];
+    }
+  return { re, im };
 }
 
-/** Takes the whitener's gain for one pole out of its amplitude. */
-export function unwhiten(
-  whitener: Whitener,
-  sampleRate: number,
-  frequencyHz: number,
-  logDecay: number,
-  a: number,
-  b: number,
-): [number, number] {
+/** The filter's complex gain for exp((-decay + j turn) n). */
+export function whitenerGain({ re, im }: Whitener, decay: number, turn: number): [number, number] {
   let gr = 0;
   let gi = 0;
-  for (let k = 0; k < whitener.length; k++) {
-    const size = whitener[k] * Math.exp((-decayRate(logDecay) * k) / sampleRate);
-    const angle = (2 * Math.PI * frequencyHz * k) / sampleRate;
-    gr += size * Math.cos(angle);
-    gi += size * Math.sin(angle);
+  for (let k = 0; k < re.length; k++) {
+    const size = Math.exp(-decay * k);
+    const cosine = size * Math.cos(turn * k);
+    const sine = size * Math.sin(turn * k);
+    gr += re[k] * cosine - im[k] * sine;
+    gi += re[k] * sine + im[k] * cosine;
   }
-  const square = gr * gr + gi * gi;
-  return [(a * gr + b * gi) / square, (b * gr - a * gi) / square];
+  return [gr, gi];
 }

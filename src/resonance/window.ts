@@ -1,16 +1,18 @@
+import type { Signal } from './varpro.js';
+
 /** Shortest and longest span of decay that is looked at. s. */
 const shortestSeconds = 0.35;
 const longestSeconds = 1.6;
 
 /** Last time at which the energy of 50 ms stands above two and a half times the floor's. s. */
-function lastAboveFloor(samples: Float64Array, sampleRate: number, floorVariance: number): number {
-  const width = Math.max(1, Math.floor(0.05 * sampleRate));
+function lastAboveFloor({ re, im }: Signal, sampleRate: number, floorPower: number): number {
+  const width = Math.max(1, Math.round(0.05 * sampleRate));
   let sum = 0;
   let last = 0;
-  for (let n = 0; n < samples.length; n++) {
-    sum += samples[n] ** 2;
-    if (n >= width) sum -= samples[n - width] ** 2;
-    if (sum / width > 2.5 * floorVariance) last = n - width / 2;
+  for (let n = 0; n < re.length; n++) {
+    sum += re[n] * re[n] + im[n] * im[n];
+    if (n >= width) sum -= re[n - width] ** 2 + im[n - width] ** 2;
+    if (sum / width > 2.5 * floorPower) last = n - width / 2;
   }
   return Math.max(0, last) / sampleRate;
 }
@@ -23,18 +25,18 @@ export interface FitWindow {
 }
 
 /**
- * @param channels All of one rate; the shortest decides what there is.
- * @param floorVariances Per channel, of the samples.
+ * @param signals All of one rate; the shortest decides what there is.
+ * @param floorPowers Per signal: mean square of its noise.
  */
 export function fitWindow(
-  channels: readonly Float64Array[],
+  signals: readonly Signal[],
   sampleRate: number,
-  floorVariances: readonly number[],
+  floorPowers: readonly number[],
 ): FitWindow {
-  const available = Math.min(...channels.map((samples) => samples.length));
+  const available = Math.min(...signals.map(({ re }) => re.length));
   let decay = 0;
-  channels.forEach((samples, c) => {
-    decay = Math.max(decay, lastAboveFloor(samples, sampleRate, floorVariances[c]));
+  signals.forEach((signal, c) => {
+    decay = Math.max(decay, lastAboveFloor(signal, sampleRate, floorPowers[c]));
   });
   const decaySeconds = Math.min(Math.max(decay, shortestSeconds), available / sampleRate, longestSeconds);
   const wanted = Math.min(1.25 * decaySeconds + 0.1, longestSeconds + 0.2);

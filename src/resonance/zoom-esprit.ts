@@ -3,47 +3,51 @@ import type { Job } from '../signal/types.js';
 import { complexEigenvalues } from './complex-eigen.js';
 import { hermitianEigen } from './hermitian-eigen.js';
 import type { ModalData } from './model.js';
+import type { Signal } from './varpro.js';
 
-/** Zoom bands: spacing, half width of the filter, and how far from the centre a pole is believed. Hz. */
-const bandStepHz = 12.5;
-const bandHalfHz = 13;
+/** Zooms: spacing, half width of the filter, and how far from the centre a pole is believed. Hz. */
+const zoomStepHz = 12.5;
+const zoomHalfHz = 13;
 const believedHz = 8.5;
 const firstCentreHz = 20.5;
 const lastCentreHz = 225;
-const decimation = 8;
+const decimation = 2;
 const mostPoles = 16;
 /** Share of the samples that is the height of the Hankel matrix. */
 const hankelShare = 0.45;
 /** Deliberately generous: what is too many is pruned later. In units of the largest singular value of pure noise. */
 const noiseMargin = 1.15;
 
-interface Zoom {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-}
-
-/** Start values [frequency in Hz, decay rate in 1/s] from the shift invariance of narrow bands, shared by all channels. */
-export function* zoomEsprit(data: ModalData, decaySeconds: number): Job<(readonly [number, number])[]> {
+/**
+ * Start values [frequency in Hz, decay rate in 1/s] from the shift invariance of narrow zooms into one band, shared by all
+ * channels; those whose zoom is centred between the two frequencies.
+ */
+export function* zoomEsprit(
+  data: ModalData,
+  decaySeconds: number,
+  fromHz: number,
+  toHz: number,
+): Job<(readonly [number, number])[]> {
   const { sampleRate, count, channels } = data;
-  const sections = ellipticLowPass(4, bandHalfHz, sampleRate);
-  const scale = 1 / Math.sqrt(noiseGain(sections));
+  const sections = ellipticLowPass(4, zoomHalfHz, sampleRate);
+  // Each part of the samples' noise has unit variance; of the zooms' noise, the whole.
+  const scale = 1 / Math.sqrt(2 * noiseGain(sections));
   const rate = sampleRate / decimation;
   const found: (readonly [number, number])[] = [];
   const re = new Float64Array(count);
   const im = new Float64Array(count);
-  for (
-    let centre = firstCentreHz;
-    centre < Math.min(lastCentreHz, sampleRate / 2 - 20);
-    centre += bandStepHz
-  ) {
-    const turn = (2 * Math.PI * centre) / sampleRate;
-    const length = Math.floor(
-      Math.min(Math.floor((count - 1) / decimation) + 1, Math.max(24, decaySeconds * rate)),
-    );
-    const zooms = channels.map((y): Zoom => {
+  const length = Math.floor(
+    Math.min(Math.floor((count - 1) / decimation) + 1, Math.max(24, decaySeconds * rate)),
+  );
+  for (let centre = firstCentreHz; centre < lastCentreHz; centre += zoomStepHz) {
+    if (centre < fromHz || centre >= toHz) continue;
+    const turn = (2 * Math.PI * (centre - data.centreHz)) / sampleRate;
+    const zooms = channels.map((y): Signal => {
       for (let n = 0; n < count; n++) {
-        re[n] = scale * y[n] * Math.cos(turn * n);
-        im[n] = -scale * y[n] * Math.sin(turn * n);
+        const cosine = scale * Math.cos(turn * n);
+        const sine = scale * Math.sin(turn * n);
+        re[n] = y.re[n] * cosine + y.im[n] * sine;
+        im[n] = y.im[n] * cosine - y.re[n] * sine;
       }
       return {
         re: reverseDecimate(re, 0, decimation, sections),
@@ -62,7 +66,7 @@ export function* zoomEsprit(data: ModalData, decaySeconds: number): Job<(readonl
 }
 
 /** Poles [radians per sample, nepers per sample] of complex samples with unit noise, by least-squares ESPRIT. */
-function esprit(zooms: readonly Zoom[], length: number): [number, number][] {
+function esprit(zooms: readonly Signal[], length: number): [number, number][] {
   const rows = Math.floor(hankelShare * length);
   const columns = length - rows + 1;
   if (rows < 3) return [];
@@ -90,7 +94,7 @@ function esprit(zooms: readonly Zoom[], length: number): [number, number][] {
  * R[i+1][j+1] = R[i][j] - z[i] z*[j] + z[i+K] z*[j+K].
  */
 function addHankelCovariance(
-  { re: zr, im: zi }: Zoom,
+  { re: zr, im: zi }: Signal,
   rows: number,
   columns: number,
   re: Float64Array,

@@ -24,6 +24,24 @@ describeWithRecordings('resonances of real recordings', () => {
     for (const { levelsDb } of fit.resonances) expect(levelsDb).toHaveLength(4);
   });
 
+  it('finds those of the example room near 48.0, 59 and 73.1 Hz', () => {
+    const fit = one(recordingNames.frl);
+    expect(within(fit, 47, 49).length).toBeGreaterThan(0);
+    expect(within(fit, 56, 61).length).toBeGreaterThan(0);
+    expect(within(fit, 72.1, 74.1).length).toBeGreaterThan(0);
+  });
+
+  it('accounts for the energy of the living room, whose modes overlap, as clusters and with its decay of 0.2 to 0.35 s', () => {
+    const fit = one(recordingNames.livingRoom);
+    expect(fit.explainedEnergy).toBeGreaterThan(0.9);
+    const bass = within(fit, 40, 120).filter(({ kind }) => kind !== 'source');
+    expect(bass.length).toBeGreaterThan(1);
+    for (const { decayTimeSeconds } of bass) {
+      expect(decayTimeSeconds).toBeGreaterThan(0.15);
+      expect(decayTimeSeconds).toBeLessThan(0.4);
+    }
+  });
+
   it('refuses the clap, which stands too little above its own noise', () => {
     const fit = one(recordingNames.clap);
     expect(fit.resonances).toEqual([]);
