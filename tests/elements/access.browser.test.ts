@@ -18,17 +18,19 @@ const whole = (style = ''): Promise<RingdownStudy> =>
 describe('for everyone', () => {
   after(() => emulateMedia({ forcedColors: 'none', reducedMotion: 'no-preference', media: 'screen' }));
 
-  it('axe finds nothing in the whole study, light and dark', async () => {
-    for (const style of ['', 'background: #15191c; color: #dde2e1; padding: 1rem']) {
+  const looks = { light: '', dark: 'background: #15191c; color: #dde2e1; padding: 1rem' };
+  for (const [look, style] of Object.entries(looks))
+    it(`axe finds nothing in the whole study, ${look}`, async function () {
+      // Axe walks every cell of the table: many seconds on two busy cores.
+      this.timeout(120000);
       const study = await whole(style);
       await ready(study);
       for (const name of ['waterfall', 'spectrogram']) await drawn(study.querySelector(`ringdown-${name}`)!);
-      for (const details of study.querySelector('ringdown-ridges')!.shadowRoot!.querySelectorAll('details'))
-        details.open = true;
+      const ridges = study.querySelector('ringdown-ridges')!;
+      for (const details of ridges.shadowRoot!.querySelectorAll('details')) details.open = true;
+      expect(ridges.matches(':state(dark)')).to.equal(look === 'dark');
       await expect(study).to.be.accessible();
-      for (const element of study.children) await expect(element).to.be.accessible();
-    }
-  });
+    });
 
   it('axe finds nothing while empty and after a refusal', async () => {
     const study = await fixture<RingdownStudy>(
@@ -38,7 +40,6 @@ describe('for everyone', () => {
     await addFiles(study, brokenFile());
     await study.updateComplete;
     await expect(study).to.be.accessible();
-    await expect(study.querySelector('ringdown-ridges')!).to.be.accessible();
   });
 
   it('names a picture once and for all; what changes is said beside it', async () => {

@@ -292,8 +292,9 @@ export const ridgesStyles = css`
     }
 
     tbody th,
-    td.candidates {
+    tbody td.candidates {
       grid-column: 1 / -1;
+      inline-size: auto;
     }
 
     tbody th {

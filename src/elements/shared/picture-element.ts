@@ -9,7 +9,6 @@ import type { Scope } from '../scope.js';
 import { cursorControls } from './cursor-controls.js';
 import { fieldViewOf, readout } from './field-view.js';
 import { StageController } from './stage.js';
-import { ThemeController } from './theme.js';
 import { ViewElement } from './view-element.js';
 
 /** How long the hand must rest before the read-out is spoken, ms. */
@@ -18,7 +17,6 @@ const spokenAfterMs = 500;
 /** What the pictures of a grid share: canvas, cursor, caption, words for the eye and for the ear. */
 export abstract class PictureElement extends ViewElement {
   protected readonly stageController = new StageController(this, () => this.draw());
-  protected readonly themeController = new ThemeController(this, () => this.themeChanged());
   /** What a screen reader is told, once the cursor rests. */
   @state() private spoken = '';
   #inFrame: (action: () => void) => void = () => undefined;
@@ -73,7 +71,7 @@ export abstract class PictureElement extends ViewElement {
     this.stageController.request();
   }
 
-  protected themeChanged(): void {
+  protected override themeChanged(): void {
     if (this.themeController.printing) this.stageController.drawNow();
     else this.stageController.request();
   }

@@ -107,6 +107,11 @@ export class ThemeController implements ReactiveController {
     this.#theme = null;
   }
 
+  /** Styles depend on the state `dark` also where nothing is drawn. */
+  hostUpdated(): void {
+    if (!isServer && this.#host.isConnected) this.#theme ??= this.#read();
+  }
+
   get theme(): DrawTheme {
     return (this.#theme ??= this.#read());
   }

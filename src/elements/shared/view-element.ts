@@ -6,12 +6,14 @@ import { emit } from '../events.js';
 import type { Cursor } from '../../study/types.js';
 import { SettingsElement } from './settings-element.js';
 import { StudySource } from './source.js';
+import { ThemeController } from './theme.js';
 
 /** An element that shows a study: its own, the one it is in, or the one named by `for`. */
 export abstract class ViewElement extends SettingsElement {
   /** Id of a ringdown-study elsewhere on the page. */
   @property({ attribute: 'for' }) htmlFor: string | null = null;
 
+  protected readonly themeController = new ThemeController(this, () => this.themeChanged());
   protected readonly found = new StudySource(this, () => this.#studyChanged());
 
   /** The study that is shown, once there is one. */
@@ -32,6 +34,8 @@ export abstract class ViewElement extends SettingsElement {
   }
 
   protected snapshotChanged(): void {}
+
+  protected themeChanged(): void {}
 
   protected override willUpdate(changed: PropertyValues): void {
     super.willUpdate(changed);

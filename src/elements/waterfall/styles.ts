@@ -61,7 +61,7 @@ export const waterfallStyles = css`
 
   @container (max-width: 40rem) {
     .picture {
-      block-size: var(--ringdown-height, clamp(18rem, 92cqi, 26rem));
+      block-size: var(--ringdown-height, clamp(20rem, 108cqi, 28rem));
     }
   }
 `;
