@@ -1,4 +1,5 @@
 /** Everything in one file without the surface: the waterfall is drawn by lines. */
+import { preferInlineWorker } from './study/pool.js';
 import './define/study.js';
 import './define/recording.js';
 import './define/place.js';
@@ -14,5 +15,8 @@ export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
+export { setWorkerFactory, type WorkerFactory } from './study/pool.js';
 export type * from './study/types.js';
 export { createSpeaker } from './words/index.js';
+
+preferInlineWorker();

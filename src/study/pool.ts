@@ -55,6 +55,7 @@ async function inlineWorker(): Promise<Worker | null> {
 }
 
 let factory: WorkerFactory | null | undefined;
+let inlineFirst = false;
 let shared: Pool | null = null;
 
 /**
@@ -67,13 +68,22 @@ export function setWorkerFactory(own: WorkerFactory | null | undefined): void {
   shared = null;
 }
 
+/**
+ * For the library in one file: the worker's text is in it, and beside it lies no other file, so that asking for one
+ * would be a request in vain on every page.
+ */
+export function preferInlineWorker(): void {
+  inlineFirst = true;
+}
+
 function pageRoutes(): Route[] {
   if (factory === null) return [];
   const routes: Route[] = [];
   if (factory) routes.push({ name: 'factory', make: factory });
-  if (typeof Worker !== 'undefined')
-    routes.push({ name: 'sibling', make: siblingWorker }, { name: 'inline', make: inlineWorker });
-  return routes;
+  if (typeof Worker === 'undefined') return routes;
+  const sibling = { name: 'sibling', make: siblingWorker };
+  const inline = { name: 'inline', make: inlineWorker };
+  return [...routes, ...(inlineFirst ? [inline, sibling] : [sibling, inline])];
 }
 
 /** One core is the page's own. More than two workers serve nobody: one file is two jobs. */
