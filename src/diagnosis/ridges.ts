@@ -28,6 +28,12 @@ export const windowDecaySeconds = 0.49 * 0.3;
  */
 const unknownDecay = 0.4;
 
+/**
+ * So far below the loudest resonance nobody hears one ring: where that reads 90 dB, this is 25 dB, the threshold of hearing
+ * at 120 Hz and far below it lower down (22 dB at 125 Hz, 44 dB at 50 Hz: ISO 226, from memory).
+ */
+const inaudibleDb = 65;
+
 /** At a seat where a resonance is this far below its loudest, or within three of its own sd of nothing, it is not heard. */
 const heardDb = 20;
 const heardSd = 3;
@@ -54,8 +60,8 @@ export function seatsOf({ amplitudes, amplitudeSd, levelsDb }: Resonance): numbe
 
 /**
  * The resonances above the chosen limit, and every hum line (it never decays, so no limit applies). The loudspeaker's
- * own resonances are never ridges, nor is what falls faster than the window of the pictures, nor a decay that is not
- * known.
+ * own resonances are never ridges, nor is what falls faster than the window of the pictures, nor what is too faint to be
+ * heard, nor a decay that is not known.
  */
 export function flagResonances(
   resonances: readonly Resonance[],
@@ -63,7 +69,7 @@ export function flagResonances(
   room: Room | null,
 ): FlaggedRidge[] {
   return resonances.flatMap((resonance, index): FlaggedRidge[] => {
-    const { frequencyHz, frequencySdHz, decayTimeSeconds, decayTimeSdSeconds, kind } = resonance;
+    const { frequencyHz, frequencySdHz, decayTimeSeconds, decayTimeSdSeconds, kind, levelDb } = resonance;
     const common = { resonance: index, frequencyHz, frequencySdHz, seats: seatsOf(resonance) };
     if (kind === 'hum') {
       const verdict: Verdict = { limitName: limit, limitSeconds: null, above: true };
@@ -79,6 +85,7 @@ export function flagResonances(
       ];
     }
     if (!rings(resonance) || decayTimeSeconds === null || decayTimeSeconds <= windowDecaySeconds) return [];
+    if (levelDb < -inaudibleDb) return [];
     if (decayTimeSdSeconds !== null && decayTimeSdSeconds > unknownDecay * decayTimeSeconds) return [];
     const verdict = judge(
       { frequencyHz, decayTimeSeconds, decayTimeSdSeconds },

@@ -30,14 +30,16 @@ describeWithRecordings('diagnosis of measured rooms', () => {
   });
 
   it('keeps (0,2,0) and (0,0,1) as candidates near 63 Hz, neither above 0.7', () => {
-    const { ridges } = diagnosed([recordingNames.corner1], variable);
-    const ridge = ridges.find(within(62, 65));
-    expect(ridge).toBeDefined();
-    const names = ridge!.candidates.map(({ order }) => order.join());
-    expect(names).toContain('0,2,0');
-    expect(names).toContain('0,0,1');
-    for (const { weight } of ridge!.candidates) expect(weight).toBeLessThan(0.7);
-    expect(ridge!.candidates.reduce((sum, { weight }) => sum + weight, 0)).toBeLessThan(1);
+    // From the first corner it decays just under the limit; from this one it is above.
+    const ridges = diagnosed([recordingNames.corners[2]], variable).ridges.filter(within(62, 65));
+    expect(ridges.length).toBeGreaterThan(0);
+    for (const { candidates } of ridges) {
+      const names = candidates.map(({ order }) => order.join());
+      expect(names).toContain('0,2,0');
+      expect(names).toContain('0,0,1');
+      for (const { weight } of candidates) expect(weight).toBeLessThan(0.7);
+      expect(candidates.reduce((sum, { weight }) => sum + weight, 0)).toBeLessThan(1);
+    }
   });
 
   it('refuses the clap for want of range: no resonance, no ridge, one note with numbers', () => {

@@ -49,7 +49,8 @@ describe('ringdown-study', () => {
     const row = shadow(view(study, 'ridges'), 'tbody tr').textContent;
     expect(row).to.match(/41\.9\d*\s*±/);
     expect(row).to.contain('(0,1,0)');
-    expect(shadowText(study, '.messages')).to.match(/ridge.*41\.9/);
+    expect(shadowText(study, '.result')).to.match(/ridge.*41\.9/);
+    await waitUntil(() => /ridge.*41\.9/.test(shadowText(study, '.messages')), 'spoken');
   });
 
   it('takes a file by its button and by drop', async () => {

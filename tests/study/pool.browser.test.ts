@@ -70,17 +70,22 @@ describe('the pool in a browser', () => {
 
   it('computes on the main thread where the page forbids workers, without holding it up', async () => {
     setWorkerFactory(null);
-    let turns = 0;
-    const counting = setInterval(() => turns++, 4);
+    // The longest time that the page had to wait for its turn: slices are 8 ms, the longest step of the engine is not.
+    let longest = 0;
+    let last = performance.now();
+    const watching = setInterval(() => {
+      longest = Math.max(longest, performance.now() - last);
+      last = performance.now();
+    }, 4);
     const study = createStudy();
     await study.addRecording(bytes.buffer, { label: 'a' });
     const { status, failures, diagnosis } = await study.settled();
-    clearInterval(counting);
+    clearInterval(watching);
     expect(sharedPool().way).to.equal('main');
     expect(failures).to.deep.equal([]);
     expect(status).to.equal('ready');
     expect(diagnosis!.resonances.some(({ frequencyHz }) => Math.abs(frequencyHz - 50) < 0.5)).to.equal(true);
-    expect(turns).to.be.greaterThan(3);
+    expect(longest).to.be.lessThan(1000);
     study.dispose();
   });
 
