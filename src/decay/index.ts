@@ -8,3 +8,8 @@ export * from './decay-curve.js';
 export * from './lundeby.js';
 export * from './checks.js';
 export * from './boundary.js';
+export * from './trace.js';
+export * from './examine.js';
+export * from './smoothing.js';
+export * from './response.js';
+export * from './extremes.js';

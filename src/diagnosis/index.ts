@@ -16,3 +16,4 @@ export { matchedCut } from './remedies.js';
 export { windowDecaySeconds } from './ridges.js';
 export { remake, unexplainedBands, type UnexplainedBand } from './residual.js';
 export { rateSuspect } from './rate-suspect.js';
+export { ridgeFit, type RidgeFit, type RidgeTarget } from './ridge-fit.js';
