@@ -26,7 +26,10 @@ const commonJs = {
   },
 };
 
-/** `new URL('./worker.js', import.meta.url)` names what the build makes of worker.ts. */
+/**
+ * `new URL('./worker.js', import.meta.url)` names what the build makes of worker.ts.
+ * @type {import('@web/dev-server-core').Middleware}
+ */
 const sourceOfWorker = (context, next) => {
   const source = context.path.replace(/\.js$/, '.ts');
   if (
@@ -39,12 +42,15 @@ const sourceOfWorker = (context, next) => {
   return next();
 };
 
-/** Counts for `npm test`. */
+/**
+ * Counts for `npm test`.
+ * @returns {import('@web/test-runner').Reporter}
+ */
 function summaryReporter() {
   return {
     onTestRunFinished({ sessions }) {
       const counts = { passed: 0, failed: 0, skipped: 0 };
-      const count = (suite) => {
+      const count = (/** @type {import('@web/test-runner').TestSuiteResult} */ suite) => {
         for (const test of suite.tests)
           counts[test.skipped ? 'skipped' : test.passed ? 'passed' : 'failed']++;
         suite.suites.forEach(count);
@@ -59,7 +65,7 @@ function summaryReporter() {
   };
 }
 
-const chromium = (args) =>
+const chromium = (/** @type {string[]} */ args) =>
   playwrightLauncher({
     product: 'chromium',
     launchOptions: { executablePath: requireBrowser(), args: [...browserArguments, ...args] },

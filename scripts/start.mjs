@@ -13,7 +13,9 @@ const firstPort = 8080;
 /** @param {import('node:http').Server} server @param {number} port @returns {Promise<boolean>} */
 const listen = (server, port) =>
   new Promise((resolve, reject) => {
-    server.once('error', (error) => (error.code === 'EADDRINUSE' ? resolve(false) : reject(error)));
+    server.once('error', (/** @type {NodeJS.ErrnoException} */ error) =>
+      error.code === 'EADDRINUSE' ? resolve(false) : reject(error),
+    );
     server.listen(port, host, () => resolve(true));
   });
 
@@ -45,7 +47,9 @@ await script(async () => {
       response.writeHead(404).end('Not found');
       return;
     }
-    serve(request, response, () => response.writeHead(404).end('Not found'));
+    serve(request, response, () => {
+      response.writeHead(404).end('Not found');
+    });
   });
   let port = asked ?? firstPort;
   while (!(await listen(server, port))) {
