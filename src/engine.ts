@@ -3,4 +3,5 @@ export * from './signal/index.js';
 export * from './decay/index.js';
 export * from './resonance/index.js';
 export * from './room/index.js';
+export * from './seats/index.js';
 export * from './diagnosis/index.js';

@@ -12,7 +12,6 @@ export {
 } from './limits.js';
 export { disagreesBelowHz, publishedThresholds, type PublishedCurve } from './thresholds.js';
 export { candidateModes, chanceOfAny, matchCandidates, wallCut, wallSpread } from './candidates.js';
-export { matchedCut } from './remedies.js';
 export { windowDecaySeconds } from './ridges.js';
 export { remake, unexplainedBands, type UnexplainedBand } from './residual.js';
 export { rateSuspect } from './rate-suspect.js';

@@ -1,5 +1,5 @@
-import { decayConstant } from '../room/damping.js';
 import type { ModeOrder } from '../room/types.js';
+import { matchedCut } from '../seats/biquad.js';
 import type { FlaggedRidge } from './ridges.js';
 import type { Candidate, Cause, Remedy } from './types.js';
 import type { Resonance } from '../resonance/types.js';
@@ -24,26 +24,6 @@ const deepestCutDb = -12;
 const namedWeight = 0.25;
 /** A resonance further below the loudest than this makes no peak: equalisation will not see it. */
 const noPeakDb = -15;
-
-/**
- * The exact cut of one mode, a peaking filter whose zeros lie on the mode's poles: gain 20 log10(target / decay),
- * Q the root of the two Qs, centred on the undamped frequency (W3C Audio EQ Cookbook, 2021; Makivirta, Antsalo,
- * Karjalainen and Valimaki, JAES 2003).
- */
-export function matchedCut(
-  frequencyHz: number,
-  decayTimeSeconds: number,
-  targetSeconds: number,
-): { frequencyHz: number; gainDb: number; q: number; targetSeconds: number } {
-  const damping = decayConstant / decayTimeSeconds;
-  const qOf = (seconds: number): number => (Math.PI * frequencyHz * seconds) / decayConstant;
-  return {
-    frequencyHz: Math.hypot(frequencyHz, damping / (2 * Math.PI)),
-    gainDb: 20 * Math.log10(targetSeconds / decayTimeSeconds),
-    q: Math.sqrt(qOf(decayTimeSeconds) * qOf(targetSeconds)),
-    targetSeconds,
-  };
-}
 
 /** The axis along which a mode changes most: that of its highest order. */
 function axisOf(order: ModeOrder): 'x' | 'y' | 'z' {
@@ -101,5 +81,11 @@ function cutOf({ ridge, resonance }: RemedyEvidence): Remedy | null {
   if (limitSeconds === null || decayTimeSeconds === null || decayTimeSeconds <= limitSeconds) return null;
   if (resonance?.kind !== 'resolved' || resonance.levelDb < noPeakDb) return null;
   const target = Math.max(limitSeconds, decayTimeSeconds * 10 ** (deepestCutDb / 20));
-  return { kind: 'cut', params: matchedCut(frequencyHz, decayTimeSeconds, target) };
+  const {
+    frequencyHz: centreHz,
+    gainDb,
+    q,
+    targetSeconds,
+  } = matchedCut(frequencyHz, decayTimeSeconds, target);
+  return { kind: 'cut', params: { frequencyHz: centreHz, gainDb, q, targetSeconds } };
 }

@@ -16,6 +16,8 @@ export interface OpenOptions {
   readonly stage?: string;
   readonly seat?: PositionMetres | null;
   readonly source?: PositionMetres | null;
+  readonly seatName?: string;
+  readonly sourceName?: string;
   /** `none` unless said: two files rarely share their time zero. */
   readonly timeReference?: Recording['timeReference'];
   /** Hz; for text without times. */
@@ -62,6 +64,8 @@ export function recordingFromAudio(audio: DecodedAudio, hash: string, options: O
     stage: options.stage ?? '',
     seat: options.seat ?? null,
     source: options.source ?? null,
+    ...(options.seatName && { seatName: options.seatName }),
+    ...(options.sourceName && { sourceName: options.sourceName }),
     notes: [...audio.notes, ...notes, ...dcNotes(samples, sampleRate)],
   };
 }

@@ -72,5 +72,22 @@ export interface Recording {
   readonly stage: string;
   readonly seat: PositionMetres | null;
   readonly source: PositionMetres | null;
+  /** What seat and source are called; recordings of one point share both. Absent where nobody named them. */
+  readonly seatName?: string;
+  readonly sourceName?: string;
+  /** Present where the samples are the low-frequency copy that a saved study holds, and not those of the file. */
+  readonly reduced?: ReducedCopy;
   readonly notes: readonly Note[];
+}
+
+/** Of a low-frequency copy: the file it stands for. */
+export interface ReducedCopy {
+  /** Of the file, Hz. */
+  readonly sampleRate: number;
+  /** Of the file. */
+  readonly seconds: number;
+  /** Time of the copy's first sample on the file's clock; negative, since the filter rings before it too. */
+  readonly startSeconds: number;
+  /** The copy is exact up to here, Hz. */
+  readonly toHz: number;
 }

@@ -3,7 +3,6 @@ import {
   defaultDiagnosisParams,
   diagnose,
   interpret,
-  matchedCut,
   type Diagnosis,
   type DiagnosisParams,
 } from '../../src/diagnosis/index.js';
@@ -228,15 +227,6 @@ describe('a band that no resonance explains', () => {
     expect(ridge.decayTimeSeconds).toBeLessThan(1.3);
     expect(ridge).toMatchObject({ cause: 'unknown', candidates: [], audible: 'yes' });
     expect(ridge.remedies[0]).toEqual({ kind: 'measure-again', params: { reason: 'unexplained' } });
-  });
-});
-
-describe('the matched cut', () => {
-  it('gives the check of the Cookbook formulas: 50 Hz from 1.4 to 0.5 s is -8.943 dB at Q 19.025 (derived)', () => {
-    const cut = matchedCut(50, 1.4, 0.5);
-    expect(cut.gainDb).toBeCloseTo(-8.943, 3);
-    expect(cut.q).toBeCloseTo(19.025, 3);
-    expect(cut.frequencyHz).toBeCloseTo(50.006, 3);
   });
 });
 

@@ -3,6 +3,7 @@ import { captions } from './captions.js';
 import { commandErrors } from './errors-command.js';
 import { fileErrors } from './errors-files.js';
 import { houseErrors } from './errors-house.js';
+import { seatErrors } from './errors-seats.js';
 import { studyErrors } from './errors-study.js';
 import { pageErrors } from './errors-page.js';
 import { notes } from './notes.js';
@@ -12,7 +13,7 @@ import { views } from './views.js';
 
 export const english: Words = {
   language: 'en',
-  errors: { ...fileErrors, ...houseErrors, ...studyErrors, ...commandErrors, ...pageErrors },
+  errors: { ...fileErrors, ...houseErrors, ...studyErrors, ...seatErrors, ...commandErrors, ...pageErrors },
   notes,
   remedies,
   captions,

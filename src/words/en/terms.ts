@@ -79,6 +79,8 @@ export const stages: Readonly<Record<string, string>> = {
   fit: 'Fitting resonances',
   diagnose: 'Comparing with limits and modes',
   synth: 'Computing the impulse response',
+  transfer: 'Computing the responses of sources at seats',
+  optimise: 'Looking for better settings of the sources',
   wait: 'Waiting for a free worker',
 };
 

@@ -1,0 +1,10 @@
+export * from './types.js';
+export * from './biquad.js';
+export * from './transfer.js';
+export * from './sum.js';
+export * from './spread.js';
+export * from './align.js';
+export * from './ridge-levels.js';
+export { type Score, type Trim } from './objective.js';
+export * from './optimise.js';
+export { type TradePoint } from './trade-off.js';
