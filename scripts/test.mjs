@@ -41,6 +41,9 @@ async function main() {
   try {
     if (filters.length === 0) {
       suites.push(await step('types', () => runTool('typescript/bin/tsc', ['-p', 'tsconfig.json'])));
+      suites.push(
+        await step('types of scripts', () => runTool('typescript/bin/tsc', ['-p', 'tsconfig.scripts.json'])),
+      );
       suites.push(await step('lint', () => runTool('eslint/bin/eslint.js', ['.', '--max-warnings', '0'])));
       suites.push(
         await step('format', () =>

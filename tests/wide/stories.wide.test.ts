@@ -1,0 +1,90 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium, type Browser } from 'playwright-core';
+import sirv from 'sirv';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { browserArguments, requireBrowser } from '../../scripts/lib/browser.mjs';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const axeSource = readFileSync(`${root}node_modules/axe-core/axe.min.js`, 'utf8');
+
+interface Entry {
+  readonly id: string;
+  readonly type: 'story' | 'docs';
+}
+
+/** Storybook as it would be published, each story opened in Chromium. */
+describe('the stories', () => {
+  let folder = '';
+  let server: Server;
+  let browser: Browser;
+  let address = '';
+
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), 'ringdown-stories-'));
+    const options = {
+      cwd: root,
+      stdio: 'ignore',
+      env: { ...process.env, CI: 'true', NODE_ENV: 'production' },
+    } as const;
+    execFileSync(process.execPath, ['scripts/make-demo.mjs'], options);
+    execFileSync('npm', ['run', 'manifest'], options);
+    execFileSync(
+      'npx',
+      ['storybook', 'build', '--output-dir', folder, '--disable-telemetry', '--quiet'],
+      options,
+    );
+    const serve = sirv(folder, { dev: true });
+    // What browsers ask of every site on their own is not the stories' matter.
+    server = createServer((request, response) =>
+      request.url === '/favicon.ico' ? response.writeHead(204).end() : serve(request, response),
+    );
+    await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+    address = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+    browser = await chromium.launch({ executablePath: requireBrowser(), args: browserArguments });
+  });
+  afterAll(async () => {
+    await browser?.close();
+    server?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  it('open in Chromium without a console message, and axe finds nothing', async () => {
+    const index = JSON.parse(readFileSync(join(folder, 'index.json'), 'utf8')) as {
+      entries: Record<string, Entry>;
+    };
+    const stories = Object.values(index.entries).filter(({ type }) => type === 'story');
+    expect(stories.length).toBeGreaterThan(20);
+    const found: string[] = [];
+    const page = await browser.newPage();
+    let open = '';
+    page.on('console', (message) =>
+      found.push(`${open}: ${message.type()} ${message.text()} ${message.location().url}`),
+    );
+    page.on('pageerror', (error) => found.push(`${open}: ${error.message}`));
+    for (const { id } of stories) {
+      open = id;
+      // The page's own run of axe would be in the way of this one.
+      await page.goto(`${address}/iframe.html?viewMode=story&id=${id}&globals=a11y.manual:!true`);
+      await page.waitForFunction(() =>
+        document.querySelector('#storybook-root')?.firstElementChild?.matches(':defined, div'),
+      );
+      // Until no element says any more that it is at work.
+      await page.waitForFunction(() => document.querySelectorAll(':state(busy)').length === 0);
+      await page.evaluate(axeSource);
+      const violations = await page.evaluate(async () => {
+        const { axe } = window as unknown as {
+          axe: { run: (where: string) => Promise<{ violations: { id: string; help: string }[] }> };
+        };
+        return (await axe.run('#storybook-root')).violations.map(({ id: rule, help }) => `${rule}, ${help}`);
+      });
+      found.push(...violations.map((violation) => `${id}: ${violation}`));
+    }
+    expect(found).toEqual([]);
+  });
+});
