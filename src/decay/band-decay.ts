@@ -2,7 +2,7 @@ import { withoutOffset } from '../signal/dc.js';
 import { decimate } from '../signal/decimate.js';
 import type { Job } from '../signal/types.js';
 import { butterworthBandPass, filtered } from './band-pass.js';
-import { decayCurve, regression, twoSlopes, type TwoSlopes } from './decay-curve.js';
+import { decayCurve, regression, twoSlopes, type DecayCurve, type TwoSlopes } from './decay-curve.js';
 import { thirdOctaves, type ThirdOctave } from './frequencies.js';
 import type { GridSource } from './grid.js';
 import { truncation } from './lundeby.js';
@@ -134,7 +134,16 @@ function readBand(
     edt: read(readings.edt),
     t20: read(readings.t20),
     t30: read(readings.t30),
-    twoSlopes:
-      cut.rangeDb >= 30 ? twoSlopes(curve, -Math.min(cut.rangeDb - 10, 60, -curve.addedDb - 5)) : null,
+    twoSlopes: bendOf(curve, cut.rangeDb, shortestSeconds),
   };
+}
+
+/** Less range than this holds no two slopes, dB. */
+const bendRangeDb = 30;
+
+/** Two slopes where the range holds both and the early one is not the filter's own ringing. */
+function bendOf(curve: DecayCurve, rangeDb: number, shortestSeconds: number): TwoSlopes | null {
+  if (rangeDb < bendRangeDb) return null;
+  const found = twoSlopes(curve, -Math.min(rangeDb - 10, 60, -curve.addedDb - 5));
+  return found && found.earlySeconds >= shortestSeconds ? found : null;
 }

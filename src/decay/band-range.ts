@@ -84,7 +84,11 @@ const meanOf = (values: Float64Array, from: number, to: number): number => {
  * larger.
  */
 export function bandRanges(source: GridSource, fromHz = 25, toHz = 250): BandRange[] {
-  const { sampleRate, onsetIndex, bands } = bandEnvelopes(source, fromHz, toHz);
+  return rangesOf(bandEnvelopes(source, fromHz, toHz));
+}
+
+/** The same from envelopes that are there already. */
+export function rangesOf({ sampleRate, onsetIndex, bands }: BandEnvelopes): BandRange[] {
   return bands.map(({ band, power }) => {
     const block = Math.max(1, Math.round(0.05 * sampleRate));
     let peak = 0;

@@ -6,19 +6,40 @@ import type { GridSource } from './grid.js';
 
 /** Of the response, this much is read: an early reflection is in it, the tail of a mode hardly. */
 const earlySeconds = 0.06;
-const topHz = 800;
-/** A dip counts from this depth below its surroundings of half an octave. */
-const leastDepthDb = 10;
+const topHz = 1000;
+/** The comb is held against the spectrum from half its first dip to six times it, and over at least three and a half. */
+const [combFrom, combTo, combLeast] = [0.5, 6, 3.5];
+/** Lowest dip looked for: half a wave of it is 4.3 m of detour, and the 60 ms hold two and a half of its periods. */
+const lowestHz = 40;
+/** Gains of the reflection that are tried. From one half on the dip is 10 dB deep beside its peaks. */
+const gains = [0.5, 0.6, 0.7, 0.8, 0.9, 0.97];
+/**
+ * Share of the shape of the spectrum that one reflection must explain. In fifteen measured rooms, full of reflections, the
+ * best comb explains 6 to 55 %; a click with one reflection is explained to 99 %.
+ */
+const leastExplained = 0.7;
 
 /** Speed of sound for the distance, m/s; at 20 °C (ISO 9613-1). */
 const speed = 343.2;
 
-/**
- * A dip that one reflection explains: at an odd half of 1/delay, and again at three times that frequency, as a comb has
- * it and a room's modes do not. `extraMetres` is how much further the reflection travels.
- */
-export function boundaryDip(source: GridSource, fromHz = 20, toHz = 200): Note | null {
-  const reduced = decimate(withoutOffset(source.samples, source.sampleRate), source.sampleRate, topHz);
+/** What is left of the squares of `values` about their best line over `x`. */
+function leftOfLine(values: Float64Array, x: Float64Array): number {
+  const n = values.length;
+  const meanOf = (list: Float64Array): number => list.reduce((sum, value) => sum + value, 0) / n;
+  const [mx, mv] = [meanOf(x), meanOf(values)];
+  let sxv = 0;
+  let sxx = 0;
+  for (let i = 0; i < n; i++) {
+    sxv += (x[i] - mx) * (values[i] - mv);
+    sxx += (x[i] - mx) ** 2;
+  }
+  const slope = sxv / sxx;
+  return values.reduce((sum, value, i) => sum + (value - mv - slope * (x[i] - mx)) ** 2, 0);
+}
+
+/** Level of the early response up to `top`, dB, and the step between its bins, Hz. */
+function earlySpectrum(source: GridSource, top: number): { levelsDb: Float64Array; stepHz: number } {
+  const reduced = decimate(withoutOffset(source.samples, source.sampleRate), source.sampleRate, top);
   const rate = reduced.sampleRate;
   const onset = Math.round(source.onsetSeconds * rate) - reduced.firstIndex;
   const length = Math.round(earlySeconds * rate);
@@ -31,31 +52,44 @@ export function boundaryDip(source: GridSource, fromHz = 20, toHz = 200): Note |
   }
   const bins = new Float64Array(2 * size);
   realFft(input, bins);
-  const step = rate / size;
-  const levels = Float64Array.from(
-    { length: Math.min(size / 2, Math.floor(topHz / step)) },
-    (_, k) => Math.log10(bins[2 * k] ** 2 + bins[2 * k + 1] ** 2 + 1e-300) * 10,
+  const stepHz = rate / size;
+  const power = Float64Array.from(
+    { length: Math.min(size / 2, Math.floor(top / stepHz)) },
+    (_, k) => bins[2 * k] ** 2 + bins[2 * k + 1] ** 2,
   );
-  const depth = (frequencyHz: number): { depthDb: number; frequencyHz: number } => {
-    const from = Math.max(1, Math.floor((frequencyHz * 0.92) / step));
-    const to = Math.min(levels.length - 2, Math.ceil((frequencyHz * 1.08) / step));
-    let lowest = from;
-    for (let k = from; k <= to; k++) if (levels[k] < levels[lowest]) lowest = k;
-    const around = [lowest * 0.7, lowest * 1.3].map(
-      (k) => levels[Math.min(levels.length - 1, Math.max(1, Math.round(k)))],
-    );
-    return { depthDb: Math.min(...around) - levels[lowest], frequencyHz: lowest * step };
-  };
-  let best: { depthDb: number; frequencyHz: number } | null = null;
-  for (let f = fromHz * 1.4; f <= toHz; f *= 1.03) {
-    const first = depth(f);
-    const third = depth(3 * first.frequencyHz);
-    const ratio = third.frequencyHz / (3 * first.frequencyHz);
-    if (3 * first.frequencyHz > topHz * 0.75 || Math.abs(ratio - 1) > 0.04) continue;
-    const depthDb = Math.min(first.depthDb, third.depthDb);
-    if (depthDb >= leastDepthDb && (!best || depthDb > best.depthDb)) best = { ...first, depthDb };
+  const least = power.reduce((most, value) => Math.max(most, value), 0) * 1e-12 + 1e-300;
+  return { levelsDb: power.map((value) => 10 * Math.log10(value + least)), stepHz };
+}
+
+/**
+ * A dip that one reflection explains: its comb, with dips at odd multiples of half the reciprocal of the delay and peaks
+ * between them, accounts for most of the shape of the early spectrum, which no single mode and no crowd of reflections
+ * does. `extraMetres` is how much further the reflection travels, `explained` the share of the shape (0 to 1).
+ */
+export function boundaryDip(source: GridSource, fromHz = 20, toHz = 200): Note | null {
+  const top = Math.min(topHz, source.sampleRate * 0.4);
+  const { levelsDb, stepHz } = earlySpectrum(source, top);
+  let best: { frequencyHz: number; gain: number; explained: number } | null = null;
+  for (let dip = Math.max(lowestHz, fromHz); dip <= toHz; dip *= 1.004) {
+    const from = Math.ceil((combFrom * dip) / stepHz);
+    const to = Math.min(levelsDb.length, Math.floor((combTo * dip) / stepHz));
+    if (to * stepHz < combLeast * dip) break;
+    const levels = levelsDb.subarray(from, to);
+    const octaves = levels.map((_, i) => Math.log2((from + i) * stepHz));
+    const whole = leftOfLine(levels, octaves);
+    for (const gain of gains) {
+      const rest = levels.map((level, i) => {
+        const phase = (Math.PI * (from + i) * stepHz) / dip;
+        // The faded end of the stretch blurs the bottom of the dips.
+        return level - 10 * Math.log10(1 + gain * gain + 2 * gain * Math.cos(phase) + 1e-3);
+      });
+      const explained = 1 - leftOfLine(rest, octaves) / whole;
+      if (explained > (best?.explained ?? leastExplained)) best = { frequencyHz: dip, gain, explained };
+    }
   }
   if (!best) return null;
-  const { frequencyHz, depthDb } = best;
-  return { code: 'boundary', params: { frequencyHz, depthDb, extraMetres: speed / (2 * frequencyHz) } };
+  const { frequencyHz, gain, explained } = best;
+  const depthDb = 20 * Math.log10((1 + gain) / (1 - gain));
+  const extraMetres = speed / (2 * frequencyHz);
+  return { code: 'boundary', params: { frequencyHz, depthDb, extraMetres, explained } };
 }

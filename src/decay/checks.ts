@@ -1,7 +1,6 @@
 import { withoutOffset } from '../signal/dc.js';
 import { decimate } from '../signal/decimate.js';
-import type { Note } from '../signal/types.js';
-import { bandRanges } from './band-range.js';
+import type { BandEnvelopes } from './band-range.js';
 import type { GridSource } from './grid.js';
 
 /** Whether a recording is fit to be read: what misleads in its samples, each with its evidence. */
@@ -10,9 +9,6 @@ import type { GridSource } from './grid.js';
 const clippedRun = 3;
 /** A run of one repeated value at the end is silence put there when it lasts this long. */
 const silenceSeconds = 0.02;
-/** A band with less range than this is read with doubt; with less than the second, not at all (common practice). */
-const doubtfulRangeDb = 35;
-const leastRangeDb = 20;
 /** Blocks in which late energy is looked for, where it may begin, and by how much it must rise. */
 const lateBlockSeconds = 0.1;
 const lateFromSeconds = 0.3;
@@ -87,64 +83,41 @@ export function lateEnergy(
   return found;
 }
 
-/** How far the low band has fallen by the end of the file; dB, positive. */
-function fallAtEnd(source: GridSource): number {
-  const reduced = decimate(withoutOffset(source.samples, source.sampleRate), source.sampleRate, 200);
-  const rate = reduced.sampleRate;
-  const onset = Math.max(0, Math.round(source.onsetSeconds * rate) - reduced.firstIndex);
-  const end = Math.floor((source.samples.length / source.sampleRate) * rate) - reduced.firstIndex;
-  const block = Math.round(0.05 * rate);
-  const start = Math.max(
-    ...[0, 1, 2].map((i) => rms(reduced.samples, onset + i * block, onset + (i + 1) * block)),
-  );
-  const last = rms(reduced.samples, Math.max(onset, end - block), end);
-  return last > 0 ? 20 * Math.log10(start / last) : Infinity;
-}
-
-/** Less fall than this at the end of the file, without noise that explains it: the decay was not let out. */
+/** Less fall than this at the end of the file, while it is still falling, means that the decay was not let out. */
 const wholeFallDb = 30;
+/** Between two stretches of noise lie a few tenths of a decibel; between two of a decay that goes on, more than this. */
+const fallingDb = 2;
 /** A recording shorter than this behind its onset is short whatever it holds: 0.5 s is half a bass waterfall. */
 const shortSeconds = 0.5;
 
 /**
- * The notes that samples alone give: `clipped`, `truncated`, `short`, `late-energy`, `noisy`, `no-range`. Those that rest
- * on fitted resonances (`hum`, `rate-suspect`, `two-slopes`) are made where these are known.
+ * Whether the file ends before its decay does: shorter than half a second, or little fallen and falling still. Judged in
+ * the third-octaves together, so that rumble below them does not count.
+ *
+ * @returns `fallDb` from the loudest 50 ms to the last; null where nothing sounds at the end
  */
-export function recordingNotes(source: GridSource, fromHz = 20, toHz = 200): Note[] {
-  const notes: Note[] = [];
-  const clipped = clipping(source);
-  if (clipped) notes.push({ code: 'clipped', params: { ...clipped } });
-  const cut = cutOff(source);
-  if (cut) notes.push({ code: 'truncated', params: { ...cut } });
+export function endsEarly(
+  source: GridSource,
+  { sampleRate, onsetIndex, bands }: BandEnvelopes,
+): { seconds: number; fallDb: number | null } | null {
   const seconds = source.samples.length / source.sampleRate - source.onsetSeconds;
-  const ranges = bandRanges(source, Math.max(25, fromHz), Math.min(250, toHz));
-  const best = ranges.reduce((most, { rangeDb }) => Math.max(most, rangeDb), 0);
-  const fall = fallAtEnd(source);
-  if (!cut && (seconds < shortSeconds || (fall < wholeFallDb && seconds < 1)))
-    notes.push({ code: 'short', params: { seconds, fallDb: Number.isFinite(fall) ? fall : null } });
-  const late = lateEnergy(source);
-  if (late) notes.push({ code: 'late-energy', params: { ...late } });
-  if (ranges.length > 0 && best < leastRangeDb) {
-    const band = { fromHz: ranges[0].fromHz, toHz: ranges[ranges.length - 1].toHz };
-    notes.push({ code: 'no-range', params: { ...band, rangeDb: best, neededDb: leastRangeDb } });
-  } else {
-    notes.push(...noisyBands(ranges));
-  }
-  return notes;
-}
-
-/** One `noisy` note per run of neighbouring bands with too little range. */
-function noisyBands(ranges: ReturnType<typeof bandRanges>): Note[] {
-  const notes: Note[] = [];
-  for (let i = 0; i < ranges.length; i++) {
-    if (ranges[i].rangeDb >= doubtfulRangeDb) continue;
-    const first = i;
-    let rangeDb = ranges[i].rangeDb;
-    while (i + 1 < ranges.length && ranges[i + 1].rangeDb < doubtfulRangeDb) {
-      i++;
-      rangeDb = Math.min(rangeDb, ranges[i].rangeDb);
-    }
-    notes.push({ code: 'noisy', params: { fromHz: ranges[first].fromHz, toHz: ranges[i].toHz, rangeDb } });
-  }
-  return notes;
+  const length = bands[0]?.power.length ?? 0;
+  const power = new Float64Array(length);
+  for (const band of bands) for (let i = 0; i < length; i++) power[i] += band.power[i];
+  const mean = (from: number, to: number): number => {
+    const begin = Math.max(0, Math.round(from));
+    let sum = 0;
+    for (let i = begin; i < Math.min(length, Math.round(to)); i++) sum += power[i];
+    return sum / Math.max(1, Math.round(to) - begin);
+  };
+  const block = 0.05 * sampleRate;
+  let loudest = 0;
+  for (let i = onsetIndex; i + block <= length; i += block / 2)
+    loudest = Math.max(loudest, mean(i, i + block));
+  const decibels = (a: number, b: number): number => 10 * Math.log10(a / b);
+  const fallDb = decibels(loudest, mean(length - block, length));
+  const stretch = Math.max(block, 0.15 * (length - onsetIndex));
+  const lately = decibels(mean(length - 2 * stretch, length - stretch), mean(length - stretch, length));
+  if (!(seconds < shortSeconds || (fallDb < wholeFallDb && lately > fallingDb))) return null;
+  return { seconds, fallDb: Number.isFinite(fallDb) ? fallDb : null };
 }

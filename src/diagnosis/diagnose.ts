@@ -1,16 +1,15 @@
-import { bandRanges } from '../decay/index.js';
+import { inspect, type Inspection } from '../decay/index.js';
 import { defaultVolumeCubicMetres, fitResonances } from '../resonance/index.js';
 import type { Resonance, ResonanceFit } from '../resonance/types.js';
 import { modeCount, transitionFrequency, volumeOf } from '../room/box.js';
 import { predictRoom } from '../room/predict.js';
 import type { Room, RoomPrediction, RoomSize } from '../room/types.js';
 import { RingdownError } from '../signal/errors.js';
-import type { Job, Note, Progress, Recording } from '../signal/types.js';
+import type { Job, Progress, Recording } from '../signal/types.js';
 import { candidateModes, matchCandidates } from './candidates.js';
 import { causeOf, ringsAlone } from './causes.js';
 import { audibleAt, judge } from './limits.js';
-import { nodeNotes } from './nodes.js';
-import { rateSuspect } from './rate-suspect.js';
+import { fileNotes } from './notes.js';
 import { remediesFor } from './remedies.js';
 import { unexplainedBands, type UnexplainedBand } from './residual.js';
 import { decaysOf, flagResonances, rings, windowDecaySeconds, type FlaggedRidge } from './ridges.js';
@@ -53,18 +52,21 @@ export function* diagnose(
  * ridges either, and the notes say why.
  *
  * @param recordings Those that `fit` was made from, in its order.
+ * @param known Their inspections, where these are there already.
  * @throws RingdownError as `diagnose`
  */
 export function* interpret(
   recordings: readonly Recording[],
   fit: ResonanceFit,
   params: DiagnosisParams,
+  known: readonly Inspection[] | null = null,
 ): Job<Diagnosis> {
   checkRange(params);
   const { room, limit } = params;
   const { resonances } = fit;
   const prediction = room ? predictionOf(room, resonances, params.toHz) : null;
-  const files = recordings.map((recording) => factsOf(recording, fit, prediction));
+  const inspections = known ?? (yield* within(inspectAll(recordings), 0, 0.1));
+  const files = factsOf(recordings, inspections, fit, prediction);
   yield { stage: 'diagnose', fraction: 0.1 };
   const flagged = flagResonances(resonances, limit, room);
   const unexplained = fit.notes.some(({ code }) => code === 'no-range')
@@ -109,6 +111,13 @@ export function* interpret(
   return { files, fit, resonances, ridges: ridges.sort(worstFirst), limit, room: prediction };
 }
 
+function* inspectAll(recordings: readonly Recording[]): Job<Inspection[]> {
+  const list: Inspection[] = [];
+  for (const [index, recording] of recordings.entries())
+    list.push(yield* within(inspect(recording), index / recordings.length, (index + 1) / recordings.length));
+  return list;
+}
+
 /** By excess; what has none (hum) comes last, by frequency. */
 const worstFirst = (a: Ridge, b: Ridge): number =>
   (b.excess ?? -1) - (a.excess ?? -1) || a.frequencyHz - b.frequencyHz;
@@ -139,35 +148,22 @@ function expectedModes({ room, fromHz, toHz }: DiagnosisParams): number {
   return modeCount(size, speed, toHz) - modeCount(size, speed, fromHz);
 }
 
-function factsOf(recording: Recording, fit: ResonanceFit, prediction: RoomPrediction | null): FileFacts {
-  const { samples, sampleRate } = recording;
-  const room = prediction?.room ?? null;
-  const suspect = rateSuspect(fit.resonances, room, sampleRate);
-  const nodes = prediction ? nodeNotes(prediction.room, prediction.modes, recording) : [];
-  const slopes = fit.resonances
-    .filter(({ kind }) => kind === 'two-slopes')
-    .map(({ frequencyHz, decayTimeSeconds, decayTimeEarlySeconds }): Note => ({
-      code: 'two-slopes',
-      params: { frequencyHz, earlySeconds: decayTimeEarlySeconds, lateSeconds: decayTimeSeconds },
-    }));
-  return {
-    label: recording.label,
-    hash: recording.hash,
-    sampleRate,
-    channelCount: recording.channelCount,
-    channel: recording.channel,
-    durationSeconds: samples.length / sampleRate,
-    onsetSeconds: recording.onsetSeconds,
-    range: bandRanges(recording),
-    notes: distinct([...recording.notes, ...fit.notes, ...slopes, ...nodes, ...(suspect ? [suspect] : [])]),
-  };
-}
-
-function distinct(notes: readonly Note[]): Note[] {
-  const seen = new Set<string>();
-  return notes.filter((note) => {
-    const key = JSON.stringify(note);
-    return !seen.has(key) && !!seen.add(key);
+function factsOf(
+  recordings: readonly Recording[],
+  inspections: readonly Inspection[],
+  fit: ResonanceFit,
+  prediction: RoomPrediction | null,
+): FileFacts[] {
+  return recordings.map((recording, index) => {
+    const { samples, sampleRate, label, hash, channelCount, channel, onsetSeconds } = recording;
+    const inspection = inspections[index];
+    const { range, bands, usableSeconds } = inspection;
+    return {
+      ...{ label, hash, sampleRate, channelCount, channel, onsetSeconds },
+      durationSeconds: samples.length / sampleRate,
+      ...{ range, bands, usableSeconds },
+      notes: fileNotes({ recording, index, inspection, fit, prediction }),
+    };
   });
 }
 

@@ -1,4 +1,5 @@
 import type { Note } from '../signal/types.js';
+import type { BandDecay } from '../decay/band-decay.js';
 import type { BandRange } from '../decay/types.js';
 import type { Resonance, ResonanceFit } from '../resonance/types.js';
 import type { ModeKind, ModeOrder, Room, RoomPrediction } from '../room/types.js';
@@ -63,6 +64,10 @@ export interface FileFacts {
   readonly durationSeconds: number;
   readonly onsetSeconds: number;
   readonly range: readonly BandRange[];
+  /** Decay times per third-octave, with what refuses them. */
+  readonly bands: readonly BandDecay[];
+  /** From the onset to where the last third-octave meets its noise, or the end of the file. */
+  readonly usableSeconds: number;
   readonly notes: readonly Note[];
 }
 

@@ -1,16 +1,31 @@
-import type { Grid } from '../decay/index.js';
+import type { Grid, Inspection } from '../decay/index.js';
 import type { Diagnosis } from '../diagnosis/index.js';
 import type { Room } from '../room/index.js';
 import type { Recording } from '../signal/index.js';
-import { diagnosisKey, diagnosisParamsOf, fitKey, fitParamsOf, gridKey, gridParamsOf } from './choices.js';
+import {
+  diagnosisKey,
+  diagnosisParamsOf,
+  fitKey,
+  fitParamsOf,
+  gridKey,
+  gridParamsOf,
+  inspectionKey,
+} from './choices.js';
 import type { FollowerRequest } from './follower.js';
-import type { Pool } from './pool.js';
+import type { Pool, RunOptions } from './pool.js';
 import type { StudyChoices } from './types.js';
 
 /** Shares of the time that pieces of work take, re the reading of a file; measured on 2 s at 48 kHz. */
 const weights = { grid: 1, diagnosis: 10 };
 /** Share of the fit in a diagnosis. */
 const fitShare = 0.9;
+
+/** Whether a recording is fit to be read. */
+export const inspectRecording = (
+  pool: Pool,
+  recording: Recording,
+  options: Omit<RunOptions, 'key'>,
+): Promise<Inspection> => pool.run('inspect', { recording }, { ...options, key: inspectionKey(recording) });
 
 /** The picture of one recording. */
 export function gridRequest(pool: Pool, recording: Recording, choices: StudyChoices): FollowerRequest<Grid> {
@@ -51,9 +66,10 @@ export function diagnosisRequest(
           onProgress: ({ stage, fraction }) => onProgress({ stage, fraction: fitShare * fraction }),
         },
       );
+      const inspections = [await inspectRecording(pool, recording, { signal })];
       return pool.run(
         'interpret',
-        { recordings, fit, diagnosis },
+        { recordings, fit, diagnosis, inspections },
         {
           key,
           signal,

@@ -1,8 +1,8 @@
-import type { Recording } from '../signal/index.js';
-import type { Grid } from '../decay/index.js';
+import type { Progress, Recording } from '../signal/index.js';
+import type { Grid, Inspection } from '../decay/index.js';
 import type { Diagnosis } from '../diagnosis/index.js';
 import { choicesFailure, defaultChoices } from './choices.js';
-import { diagnosisRequest, gridRequest } from './requests.js';
+import { diagnosisRequest, gridRequest, inspectRecording } from './requests.js';
 import { failureOf } from './failure.js';
 import { createFollower } from './follower.js';
 import { sharedPool, type Pool } from './pool.js';
@@ -21,18 +21,24 @@ interface Entry {
   readonly key: string;
   readonly label: string;
   recording: Recording | null;
+  inspection: Inspection | null;
   failure: StudyFailure | null;
   /** Stops its reading; null once read or refused. */
   stop: (() => void) | null;
 }
 
+type ReadEntry = Entry & { recording: Recording; inspection: Inspection };
+
 /** Share of its reading in the work of one recording; see `requests.ts` for the others. */
 const openWeight = 1;
+/** Share of the reading in that: the inspection takes the rest. */
+const readShare = 0.5;
 
 const emptySnapshot: StudySnapshot = {
   status: 'empty',
   progress: null,
   recordings: [],
+  inspections: [],
   active: 0,
   room: null,
   choices: defaultChoices,
@@ -62,11 +68,11 @@ export function createStudy(options: StudyOptions = {}): Study {
   const grid = createFollower<Grid>(round, () => update());
   const diagnosis = createFollower<Diagnosis>(round, () => update());
 
-  const readable = (): (Entry & { recording: Recording })[] =>
-    entries.filter((entry): entry is Entry & { recording: Recording } => entry.recording !== null);
+  const readable = (): ReadEntry[] =>
+    entries.filter((entry): entry is ReadEntry => entry.recording !== null && entry.inspection !== null);
 
   /** The entry that the pictures show; null while an earlier one, which would be shown instead, is still read. */
-  const activeEntry = (): (Entry & { recording: Recording }) | null => {
+  const activeEntry = (): ReadEntry | null => {
     const list = readable();
     const wanted = list.find(({ key }) => key === chosen);
     if (wanted) return wanted;
@@ -98,6 +104,10 @@ export function createStudy(options: StudyOptions = {}): Study {
       recordings: sameList(
         snapshot.recordings,
         readable().map(({ recording }) => recording),
+      ),
+      inspections: sameElements(
+        snapshot.inspections,
+        readable().map(({ inspection }) => inspection),
       ),
       active: Math.max(0, entry ? readable().indexOf(entry) : 0),
       grid: grid.value,
@@ -138,8 +148,15 @@ export function createStudy(options: StudyOptions = {}): Study {
     try {
       const params = { bytes, options: { ...given, label: entry.label } };
       const { signal } = controller;
-      const recording = await pool().run('open', params, { signal, onProgress: (p) => piece.report(p) });
-      if (!signal.aborted) entry.recording = recording;
+      const scaled = (from: number, to: number) => ({
+        signal,
+        onProgress: ({ stage, fraction }: Progress) =>
+          piece.report({ stage, fraction: from + (to - from) * fraction }),
+      });
+      const recording = await pool().run('open', params, scaled(0, readShare));
+      // Whether it is fit to be read is known before any of its pictures.
+      const inspection = await inspectRecording(pool(), recording, scaled(readShare, 1));
+      if (!signal.aborted) Object.assign(entry, { recording, inspection });
     } catch (thrown) {
       if (!controller.signal.aborted) entry.failure = { ...failureOf(thrown), label: entry.label };
     }
@@ -171,7 +188,14 @@ export function createStudy(options: StudyOptions = {}): Study {
       made++;
       const key = `recording-${made}`;
       if (disposed) return key;
-      const entry: Entry = { key, label: given.label ?? '', recording: null, failure: null, stop: null };
+      const entry: Entry = {
+        key,
+        label: given.label ?? '',
+        recording: null,
+        inspection: null,
+        failure: null,
+        stop: null,
+      };
       entries.push(entry);
       const reading = read(entry, new Uint8Array(bytes), given);
       publish();
@@ -246,6 +270,9 @@ function sameList<T>(old: readonly T[], list: readonly T[]): readonly T[] {
     ? old
     : list;
 }
+
+const sameElements = <T>(old: readonly T[], list: readonly T[]): readonly T[] =>
+  old.length === list.length && old.every((value, i) => value === list[i]) ? old : list;
 
 const marks = new WeakMap<object, number>();
 let lastMark = 0;

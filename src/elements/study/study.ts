@@ -270,7 +270,11 @@ export class RingdownStudy extends SettingsElement {
 
   #renderNotes(): TemplateResult | typeof nothing {
     const { speaker, snapshot } = this;
-    const notes = snapshot.diagnosis?.files[0]?.notes ?? snapshot.recordings[snapshot.active]?.notes ?? [];
+    const { active, recordings, inspections, diagnosis } = snapshot;
+    const notes = diagnosis?.files[0]?.notes ?? [
+      ...(recordings[active]?.notes ?? []),
+      ...(inspections[active]?.notes ?? []),
+    ];
     if (notes.length === 0) return nothing;
     return html`<details class="notes" part="notes">
       <summary>${speaker.view('notes-summary', { count: notes.length })}</summary>

@@ -14,57 +14,84 @@ const band = (p: WordParams, n: NumberWords): string =>
 /** What the user must know before reading on: what, why it matters, what to do. */
 export const notes: Readonly<Record<string, Sentence>> = {
   short: (p, n) =>
-    `The recording is short${clause(p, 'seconds', (s) => `: it ends ${n.seconds(s)} after the onset`)}. Slow decays reach past its end, so their times rest on what is there and are less certain. Record at least 2 s.`,
+    `The recording is short${clause(p, 'seconds', (s) => `: it ends ${n.seconds(s)} after the onset`)}${clause(p, 'fallDb', (d) => `, where the bass has fallen ${n.decibels(d)}`)}. Slow decays reach past its end, so their times rest on what is there and are less certain. Record at least 2 s.`,
   truncated: (p, n) =>
-    `The decay was cut off${clause(p, 'atSeconds', (s) => ` at ${n.seconds(s)} after the onset`)} and silence follows. What lies past it is not the room's; record or export a longer response.`,
+    `The decay was cut off${clause(p, 'atSeconds', (s) => ` at ${n.seconds(s)} after the onset`)}${clause(p, 'levelDb', (d) => `, while it still sounded (${n.decibels(d)} re its start)`)}, and silence follows. What lies past it is not the room's; record or export a longer response.`,
   noisy: (p, n) =>
-    `The decay stands little above the noise${band(p, n)}${clause(p, 'rangeDb', (d) => `: ${n.decibels(d)} of range`)}. Decay times there are uncertain. Measure again with a longer sweep, more averages or less background noise.`,
+    `The decay stands little above the noise${band(p, n)}${clause(p, 'rangeDb', (d) => `: ${n.decibels(d)} of range in the worst third-octave`)}${clause(p, 'neededDb', (d) => `, where ${n.decibels(d)} are wanted`)}. Decay times there are uncertain. Measure again with a longer sweep, more averages or less background noise.`,
   'no-range': (p, n) =>
     `Not enough range: the response${band(p, n) || ' in the bass'} stands ${given(p, 'rangeDb') ? `only ${n.decibels(at(p, 'rangeDb'))}` : 'too little'} above its own noise${clause(p, 'neededDb', (d) => `, and ${n.decibels(d)} are needed`)} to read a decay, so no resonance is reported. Measure again with a longer sweep and a source that plays this low.`,
   clipped: (p, n) =>
-    `The recording is clipped${clause(p, 'count', (c) => `: ${n.integer(c)} ${plural(c, 'sample')} at full scale`)}. The start of the decay is bent; levels and early decay cannot be trusted. Measure again at a lower level.`,
-  hum: (p, n) =>
-    `There is hum${clause(p, 'frequencyHz', (f) => ` at ${n.hertz(f, 1)}`)}${clause(p, 'mainsHz', (f) => ` (mains of ${n.hertz(f, 0)})`)}: it never decays, so it is no room mode. It is set aside in the fit. Look for a ground loop, and measure again if it hides a ridge.`,
+    `The recording is clipped${clause(p, 'count', (c) => `: ${n.integer(c)} ${plural(c, 'sample')} in runs of one extreme value`)}${clause(p, 'lastSeconds', (s) => `, the last ${n.seconds(s, 3)} from the start of the file`)}. The start of the decay is bent; levels and early decay cannot be trusted. Measure again at a lower level.`,
+  hum: (p, n) => {
+    const lines = typeof p.linesHz === 'string' ? p.linesHz.split(' ').map((f) => n.hertz(Number(f), 1)) : [];
+    const where = lines.length > 1 ? `${lines.slice(0, -1).join(', ')} and ${lines.at(-1)}` : lines[0];
+    const strongest =
+      lines.length > 1
+        ? clause(p, 'frequencyHz', (f) => `, strongest at ${n.hertz(f)}`)
+        : clause(
+            { ...p, frequencyHz: where ? null : p.frequencyHz },
+            'frequencyHz',
+            (f) => ` at ${n.hertz(f)}`,
+          );
+    return `There is hum${where ? ` at ${where}` : ''}${strongest}${clause(p, 'levelDb', (d) => ` (${n.decibels(d)} re the loudest resonance)`)}${clause(p, 'mainsHz', (f) => `, of mains of ${n.hertz(f, 0)}`)}: it never decays, so it is no room mode. It is set aside in the fit. Look for a ground loop, and measure again if it hides a ridge.`;
+  },
   'late-energy': (p, n) =>
-    `There is a burst long after the start${clause(p, 'atSeconds', (s) => `, ${n.seconds(s)} after the onset`)}${clause(p, 'levelDb', (d) => `, ${n.decibels(d)} re the peak`)}: not the room's decay, but a disturbance or distortion of the sweep wrapped to the end. It is left out of the fit.`,
-  'two-slopes': (p, n) =>
-    `The decay${clause(p, 'frequencyHz', (f) => ` at ${n.hertz(f)}`)} bends${given(p, 'earlySeconds') && given(p, 'lateSeconds') ? `: ${n.seconds(at(p, 'earlySeconds'))} at first, ${n.seconds(at(p, 'lateSeconds'))} later` : ''}. One decay time does not describe it; a coupled room or a close pair of modes may be the cause.`,
+    `There is a burst long after the start${clause(p, 'atSeconds', (s) => `, ${n.seconds(s)} after the onset`)}${clause(p, 'levelDb', (d) => `, ${n.decibels(d)} re the peak`)}${clause(p, 'riseDb', (d) => ` and ${n.decibels(d)} above what came before it`)}: not the room's decay, but a disturbance or distortion of the sweep wrapped to the end. No ridge rests on it. Measure again, and keep the distortion apart when the sweep is evaluated.`,
+  'two-slopes': (p, n) => {
+    const where =
+      given(p, 'fromHz') && given(p, 'toHz')
+        ? `${band(p, n)}`
+        : clause(p, 'frequencyHz', (f) => ` at ${n.hertz(f)}`);
+    const stretch = (from: string, to: string): string =>
+      given(p, from) && given(p, to) ? ` from ${n.number(at(p, from), 0)} to ${n.decibels(at(p, to))}` : '';
+    const both =
+      given(p, 'earlySeconds') && given(p, 'lateSeconds')
+        ? `: ${n.seconds(at(p, 'earlySeconds'))}${stretch('earlyFromDb', 'earlyToDb') || ' at first'}, ${n.seconds(at(p, 'lateSeconds'))}${stretch('lateFromDb', 'lateToDb') || ' later'}`
+        : '';
+    const read = `${clause(p, 'bandHz', (f) => `, read in the third-octave of ${n.hertz(f, 0)}`)}${
+      given(p, 'fitFromSeconds') && given(p, 'fitToSeconds')
+        ? `, both fitted from ${n.seconds(at(p, 'fitFromSeconds'), 3)} to ${n.seconds(at(p, 'fitToSeconds'))} after the onset`
+        : ''
+    }`;
+    return `The decay${where} bends${both}${read}. One decay time does not describe it; a coupled room, or modes of one band that decay apart, may be the cause. Say which stretch a figure was read from, and look at the late decay too.`;
+  },
   'channel-chosen': (p) => {
     const channel = String(p.channel ?? 1);
-    const count = p.channelCount ?? p.count;
-    const of = typeof count === 'number' ? ` of ${count}` : '';
+    const of = typeof p.count === 'number' ? ` of ${p.count}` : '';
     const why: Record<string, string> = {
-      'only-live': ': the others are silent',
-      first: ': several are live, and the first is taken unless another is named',
+      'only-live': p.loopbacks ? ': it is the only live one that is no loopback' : ': the others are silent',
+      first: `: ${typeof p.live === 'number' && p.live > 1 ? p.live : 'several'} are live, and the first is taken unless another is named`,
       asked: ', as asked',
     };
+    const looks = String(p.loopbacks ?? '').includes(' ') ? 'Channels' : 'Channel';
     const loopbacks = p.loopbackChosen
       ? ' It looks like a loopback, and not like a room.'
       : p.loopbacks
-        ? ` Channel ${String(p.loopbacks)} looks like a loopback, and not like a room.`
+        ? ` ${looks} ${String(p.loopbacks)} ${looks === 'Channel' ? 'looks like a loopback' : 'look like loopbacks'}, and not like a room.`
         : '';
     return `Channel ${channel}${of} is read${why[String(p.reason ?? '')] ?? ''}.${loopbacks} Channels are never summed; name another if this is not the microphone.`;
   },
   'rate-suspect': (p, n) =>
-    `The sample rate may be wrong: every resonance is off by one common ratio${clause(p, 'ratio', (r) => ` of ${n.number(r, 3)}`)}${given(p, 'labelledRate') && given(p, 'likelyRate') ? `, as of ${n.integer(at(p, 'likelyRate'))} Hz data labelled ${n.integer(at(p, 'labelledRate'))} Hz` : ''}. Check how the file was exported.`,
+    `The sample rate may be wrong: every resonance is off by one common ratio${clause(p, 'ratio', (r) => ` of ${n.number(r, 3)}`)}${given(p, 'labelledRate') && given(p, 'likelyRate') ? `, as of ${n.integer(at(p, 'likelyRate'))} Hz data labelled ${n.integer(at(p, 'labelledRate'))} Hz` : ''}. A room given that much too large or too small looks the same. Check how the file was exported, and the room.`,
   'not-finite': (p) =>
-    `${p.channels ? `Channel ${String(p.channels)} holds` : 'Another channel holds'} samples that are not numbers, and is not read.`,
+    `${p.channels ? `Channel ${String(p.channels)} holds` : 'Another channel holds'} samples that are not numbers, and is not read. Export the file again if it is wanted.`,
   silent: (p) =>
     `${typeof p.count === 'number' && p.count > 1 ? `${p.count} channels are` : `Channel ${String(p.channel ?? '')} is`.replace('  ', ' ')} silent and not read.`,
   dc: (p, n) =>
-    `The samples stand off zero${clause(p, 'shareOfPeak', (f) => ` by ${n.percent(Math.abs(f), 1)} of the peak`)}. This offset is not sound; it is left out below the lowest frequency shown.`,
+    `The samples stand off zero${clause(p, 'offset', (o) => ` by ${n.significant(o, 2)} of full scale`)}${clause(p, 'shareOfPeak', (f) => `, ${n.percent(f, 1)} of the peak`)}. This offset is not sound; it is left out below the lowest frequency shown. Where it comes from an input, mend it.`,
   'size-guessed': (p, n) => {
     const why: Record<string, string> = {
       absent: 'The file does not say how many samples it holds',
       'beyond-end': 'The file says it holds more samples than are there',
       'partial-frame': 'The file ends within a sample',
     };
-    return `${why[n.text(p.reason)] ?? 'The size in the file header is wrong'}; what is there was read${clause(p, 'readBytes', (b) => ` (${n.integer(b)} bytes)`)}. If it was cut off in copying, copy it again.`;
+    return `${why[n.text(p.reason)] ?? 'The size in the file header is wrong'}; what is there was read${clause(p, 'readBytes', (b) => ` (${n.integer(b)} bytes${clause(p, 'declaredBytes', (d) => `; the header says ${n.integer(d)}`)})`)}. If it was cut off in copying, copy it again.`;
   },
   node: (p, n) =>
     `The ${p.place === 'source' ? 'source' : 'seat'} sits at or near a pressure node of the mode ${String(p.order ?? '')}${clause(p, 'frequencyHz', (f) => ` (${n.hertz(f)})`)}: no ridge here does not mean no mode in the room. Measure another place too.`,
   boundary: (p, n) =>
-    `The dip${clause(p, 'frequencyHz', (f) => ` at ${n.hertz(f)}`)} has no tail, as of a reflection${clause(p, 'extraMetres', (d) => ` that travels ${n.metres(d)} further`)} and not of a mode. Moving the source or the seat shifts it; equalisation cannot fill it.`,
+    `The dip${clause(p, 'frequencyHz', (f) => ` at ${n.hertz(f)}`)}${clause(p, 'depthDb', (d) => `, ${n.decibels(d)} deep,`)} has no tail, as of a reflection${clause(p, 'extraMetres', (d) => ` that travels ${n.metres(d)} further than the direct sound (${n.metres(d / 2)} for a surface straight behind)`)} and not of a mode${clause(p, 'explained', (e) => `; one reflection explains ${n.percent(e)} of the shape of the early spectrum`)}. Moving the source or the seat shifts it; equalisation cannot fill it.`,
   'other-room': (p, n) =>
     `${p.label ? `“${n.text(p.label)}”` : 'One recording'} does not share the resonances of the others: it may be of another room or another stage of the work. It was left out of the joint fit.`,
 };

@@ -1,0 +1,114 @@
+import type { Job, Note } from '../signal/types.js';
+import { bandDecays, type BandDecay } from './band-decay.js';
+import { bandEnvelopes, rangesOf } from './band-range.js';
+import { boundaryDip } from './boundary.js';
+import { clipping, cutOff, endsEarly, lateEnergy } from './checks.js';
+import type { GridSource } from './grid.js';
+import type { BandRange } from './types.js';
+
+/** What samples alone say of a recording, before anything is fitted: whether it is fit to be read. */
+export interface Inspection {
+  /** Usable range per third-octave, 25 to 250 Hz. */
+  readonly range: readonly BandRange[];
+  /** Decay times per third-octave, with what refuses them. */
+  readonly bands: readonly BandDecay[];
+  /** From the onset to where the last third-octave meets its noise, or the end of the file. */
+  readonly usableSeconds: number;
+  readonly notes: readonly Note[];
+}
+
+/** A band with less range than this is read with doubt (35 dB for T20 after ISO 3382, value from memory). */
+const doubtfulRangeDb = 35;
+
+/**
+ * Looks through one recording for what misleads: `clipped`, `truncated`, `short`, `late-energy`, `noisy`, `boundary`,
+ * `two-slopes`. What rests on fitted resonances (`no-range`, `hum`, `rate-suspect`, two slopes of one resonance) is told
+ * where these are known.
+ */
+export function* inspect(source: GridSource): Job<Inspection> {
+  yield { stage: 'bands', fraction: 0 };
+  const envelopes = bandEnvelopes(source);
+  const range = rangesOf(envelopes);
+  const notes: Note[] = [];
+  const clipped = clipping(source);
+  if (clipped) notes.push({ code: 'clipped', params: { ...clipped } });
+  const cut = cutOff(source);
+  if (cut) notes.push({ code: 'truncated', params: { ...cut } });
+  const short = cut ? null : endsEarly(source, envelopes);
+  if (short) notes.push({ code: 'short', params: { ...short } });
+  yield { stage: 'bands', fraction: 0.3 };
+  const late = lateEnergy(source);
+  if (late) notes.push({ code: 'late-energy', params: { ...late } });
+  notes.push(...noisyBands(range));
+  const dip = boundaryDip(source);
+  if (dip) notes.push(dip);
+  yield { stage: 'bands', fraction: 0.5 };
+  const bands: BandDecay[] = [];
+  const job = bandDecays(source);
+  for (;;) {
+    const step = job.next();
+    if (step.done) {
+      bands.push(...step.value);
+      break;
+    }
+    yield { stage: 'bands', fraction: 0.5 + 0.5 * step.value.fraction };
+  }
+  notes.push(...bentBands(bands));
+  const usableSeconds = bands.reduce((most, band) => Math.max(most, band.usableSeconds), 0);
+  return { range, bands, usableSeconds, notes };
+}
+
+/** Runs of neighbouring bands that share a property. */
+function runsOf<T>(bands: readonly T[], has: (band: T) => boolean): T[][] {
+  const runs: T[][] = [];
+  let open = false;
+  for (const band of bands) {
+    if (!has(band)) open = false;
+    else if (open) runs[runs.length - 1].push(band);
+    else {
+      runs.push([band]);
+      open = true;
+    }
+  }
+  return runs;
+}
+
+/** One `noisy` note per run of neighbouring bands with too little range; `rangeDb` is that of the worst. */
+const noisyBands = (range: readonly BandRange[]): Note[] =>
+  runsOf(range, ({ rangeDb }) => rangeDb < doubtfulRangeDb).map((run) => ({
+    code: 'noisy',
+    params: {
+      fromHz: run[0].fromHz,
+      toHz: run[run.length - 1].toHz,
+      rangeDb: Math.min(...run.map(({ rangeDb }) => rangeDb)),
+      neededDb: doubtfulRangeDb,
+    },
+  }));
+
+/** A bend below this touches no reading of ISO 3382, whose T30 ends here. */
+const lowestKneeDb = -35;
+
+/**
+ * One `two-slopes` note per run of neighbouring bands whose decay bends, with the numbers of the band whose late slope
+ * rests on most decibels: both times, and the stretch of level that each was read from.
+ */
+const bentBands = (bands: readonly BandDecay[]): Note[] =>
+  runsOf(bands, ({ twoSlopes }) => twoSlopes !== null && twoSlopes.kneeDb >= lowestKneeDb).map((run) => {
+    const span = ({ twoSlopes }: BandDecay): number => twoSlopes!.kneeDb - twoSlopes!.toDb;
+    const clearest = run.reduce((best, band) => (span(band) > span(best) ? band : best));
+    const { earlySeconds, lateSeconds, kneeDb, toDb } = clearest.twoSlopes!;
+    return {
+      code: 'two-slopes',
+      params: {
+        ...{ fromHz: run[0].fromHz, toHz: run[run.length - 1].toHz, bandHz: clearest.centreHz },
+        ...{
+          earlySeconds,
+          lateSeconds,
+          earlyFromDb: 0,
+          earlyToDb: kneeDb,
+          lateFromDb: kneeDb,
+          lateToDb: toDb,
+        },
+      },
+    };
+  });

@@ -1,0 +1,114 @@
+import type { Inspection } from '../decay/index.js';
+import type { Resonance, ResonanceFit } from '../resonance/types.js';
+import type { RoomPrediction } from '../room/types.js';
+import type { Note, NoteCode, Recording } from '../signal/types.js';
+import { nodeNotes } from './nodes.js';
+import { rateSuspect } from './rate-suspect.js';
+import { rings, seatsOf } from './ridges.js';
+
+export interface NoteSources {
+  readonly recording: Recording;
+  /** Of the recording within the fit. */
+  readonly index: number;
+  readonly inspection: Inspection;
+  readonly fit: ResonanceFit;
+  readonly prediction: RoomPrediction | null;
+}
+
+/** What forbids a reading first, then what bends it, then what it means for the room; what was chosen last. */
+const order: readonly NoteCode[] = [
+  ...(['no-range', 'clipped', 'truncated', 'short', 'rate-suspect', 'late-energy', 'hum'] as const),
+  ...(['noisy', 'two-slopes', 'boundary', 'node', 'other-room', 'dc', 'size-guessed'] as const),
+  ...(['not-finite', 'silent', 'channel-chosen'] as const),
+];
+
+/** Mains frequencies of the world, Hz, and how far they wander, as a share. */
+const mainsHz = [50, 60] as const;
+const wander = 0.006;
+
+/** One `hum` note per family of lines at multiples of the mains that this recording hears. */
+export function humNotes(resonances: readonly Resonance[], index: number): Note[] {
+  const lines = resonances.filter((one) => one.kind === 'hum' && seatsOf(one).includes(index));
+  return mainsHz.flatMap((mains): Note[] => {
+    const family = lines.filter(({ frequencyHz }) => {
+      const multiple = Math.max(1, Math.round(frequencyHz / mains)) * mains;
+      return Math.abs(frequencyHz / multiple - 1) < wander;
+    });
+    if (family.length === 0) return [];
+    const strongest = family.reduce((most, one) => (one.levelsDb[index] > most.levelsDb[index] ? one : most));
+    return [
+      {
+        code: 'hum',
+        params: {
+          mainsHz: mains,
+          linesHz: family.map(({ frequencyHz }) => frequencyHz.toFixed(1)).join(' '),
+          frequencyHz: strongest.frequencyHz,
+          levelDb: strongest.levelsDb[index] - Math.max(...resonances.map(({ levelsDb }) => levelsDb[index])),
+        },
+      },
+    ];
+  });
+}
+
+/** A note of each resonance with two decays that no band of the inspection shows already. */
+function slopeNotes({ resonances }: ResonanceFit, { notes }: Inspection): Note[] {
+  const bands = notes.filter(({ code }) => code === 'two-slopes');
+  const known = (f: number): boolean =>
+    bands.some(({ params }) => f >= Number(params.fromHz) && f <= Number(params.toHz));
+  return resonances
+    .filter(({ kind, frequencyHz }) => kind === 'two-slopes' && !known(frequencyHz))
+    .map(({ frequencyHz, decayTimeSeconds, decayTimeEarlySeconds, fitFromSeconds, fitToSeconds }) => ({
+      code: 'two-slopes',
+      params: {
+        ...{ frequencyHz, earlySeconds: decayTimeEarlySeconds, lateSeconds: decayTimeSeconds },
+        ...{ fitFromSeconds, fitToSeconds },
+      },
+    }));
+}
+
+/** Within this of a dip, as a share, and this far below the loudest, a resonance gives the dip a tail. */
+const tailShare = 0.04;
+const tailDb = 25;
+
+const hasTail = (dip: Note, resonances: readonly Resonance[]): boolean =>
+  resonances.some(
+    (one) =>
+      rings(one) &&
+      one.levelDb > -tailDb &&
+      Math.abs(one.frequencyHz / Number(dip.params.frequencyHz) - 1) < tailShare,
+  );
+
+/**
+ * Every note on one file, each once: of its reader, its samples, the fit and the room. Where the fit is refused for want
+ * of range that is the one thing said of noise.
+ */
+export function fileNotes({ recording, index, inspection, fit, prediction }: NoteSources): Note[] {
+  const room = prediction?.room ?? null;
+  const refused = fit.notes.some(({ code }) => code === 'no-range');
+  const suspect = rateSuspect(fit.resonances, room, recording.sampleRate);
+  const notes: Note[] = [
+    ...recording.notes,
+    ...inspection.notes.filter(
+      (note) =>
+        !(refused && (note.code === 'noisy' || note.code === 'two-slopes')) &&
+        !(note.code === 'boundary' && hasTail(note, fit.resonances)),
+    ),
+    ...fit.notes.filter(
+      ({ code }) => code !== 'hum' && !inspection.notes.some((known) => known.code === code),
+    ),
+    ...humNotes(fit.resonances, index),
+    ...slopeNotes(fit, inspection),
+    ...(prediction ? nodeNotes(prediction.room, prediction.modes, recording) : []),
+    ...(suspect ? [suspect] : []),
+  ];
+  const rank = ({ code }: Note): number => order.indexOf(code);
+  return distinct(notes).sort((a, b) => rank(a) - rank(b));
+}
+
+function distinct(notes: readonly Note[]): Note[] {
+  const seen = new Set<string>();
+  return notes.filter((note) => {
+    const key = JSON.stringify(note);
+    return !seen.has(key) && !!seen.add(key);
+  });
+}
