@@ -7,7 +7,6 @@ export * from './band-pass.js';
 export * from './decay-curve.js';
 export * from './lundeby.js';
 export * from './checks.js';
-export * from './inspect.js';
 export * from './boundary.js';
 export * from './trace.js';
 export * from './examine.js';

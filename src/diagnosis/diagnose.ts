@@ -1,4 +1,4 @@
-import { inspect, type Inspection } from '../decay/index.js';
+import { examine, type Examination } from '../decay/index.js';
 import { defaultVolumeCubicMetres, fitResonances } from '../resonance/index.js';
 import type { Resonance, ResonanceFit } from '../resonance/types.js';
 import { modeCount, transitionFrequency, volumeOf } from '../room/box.js';
@@ -52,21 +52,21 @@ export function* diagnose(
  * ridges either, and the notes say why.
  *
  * @param recordings Those that `fit` was made from, in its order.
- * @param known Their inspections, where these are there already.
+ * @param known Their examinations, where these are there already.
  * @throws RingdownError as `diagnose`
  */
 export function* interpret(
   recordings: readonly Recording[],
   fit: ResonanceFit,
   params: DiagnosisParams,
-  known: readonly Inspection[] | null = null,
+  known: readonly Examination[] | null = null,
 ): Job<Diagnosis> {
   checkRange(params);
   const { room, limit } = params;
   const { resonances } = fit;
   const prediction = room ? predictionOf(room, resonances, params.toHz) : null;
-  const inspections = known ?? (yield* within(inspectAll(recordings), 0, 0.1));
-  const files = factsOf(recordings, inspections, fit, prediction);
+  const examinations = known ?? (yield* within(examineAll(recordings), 0, 0.1));
+  const files = factsOf(recordings, examinations, fit, prediction);
   yield { stage: 'diagnose', fraction: 0.1 };
   const flagged = flagResonances(resonances, limit, room);
   const unexplained = fit.notes.some(({ code }) => code === 'no-range')
@@ -111,10 +111,10 @@ export function* interpret(
   return { files, fit, resonances, ridges: ridges.sort(worstFirst), limit, room: prediction };
 }
 
-function* inspectAll(recordings: readonly Recording[]): Job<Inspection[]> {
-  const list: Inspection[] = [];
+function* examineAll(recordings: readonly Recording[]): Job<Examination[]> {
+  const list: Examination[] = [];
   for (const [index, recording] of recordings.entries())
-    list.push(yield* within(inspect(recording), index / recordings.length, (index + 1) / recordings.length));
+    list.push(yield* within(examine(recording), index / recordings.length, (index + 1) / recordings.length));
   return list;
 }
 
@@ -150,19 +150,19 @@ function expectedModes({ room, fromHz, toHz }: DiagnosisParams): number {
 
 function factsOf(
   recordings: readonly Recording[],
-  inspections: readonly Inspection[],
+  examinations: readonly Examination[],
   fit: ResonanceFit,
   prediction: RoomPrediction | null,
 ): FileFacts[] {
   return recordings.map((recording, index) => {
     const { samples, sampleRate, label, hash, channelCount, channel, onsetSeconds } = recording;
-    const inspection = inspections[index];
-    const { range, bands, usableSeconds } = inspection;
+    const examination = examinations[index];
+    const { ranges: range, decays: bands, usableSeconds } = examination;
     return {
       ...{ label, hash, sampleRate, channelCount, channel, onsetSeconds },
       durationSeconds: samples.length / sampleRate,
       ...{ range, bands, usableSeconds },
-      notes: fileNotes({ recording, index, inspection, fit, prediction }),
+      notes: fileNotes({ recording, index, examination, fit, prediction }),
     };
   });
 }

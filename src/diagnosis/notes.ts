@@ -1,4 +1,4 @@
-import type { Inspection } from '../decay/index.js';
+import type { Examination } from '../decay/index.js';
 import type { Resonance, ResonanceFit } from '../resonance/types.js';
 import type { RoomPrediction } from '../room/types.js';
 import type { Note, NoteCode, Recording } from '../signal/types.js';
@@ -10,7 +10,7 @@ export interface NoteSources {
   readonly recording: Recording;
   /** Of the recording within the fit. */
   readonly index: number;
-  readonly inspection: Inspection;
+  readonly examination: Examination;
   readonly fit: ResonanceFit;
   readonly prediction: RoomPrediction | null;
 }
@@ -50,8 +50,8 @@ export function humNotes(resonances: readonly Resonance[], index: number): Note[
   });
 }
 
-/** A note of each resonance with two decays that no band of the inspection shows already. */
-function slopeNotes({ resonances }: ResonanceFit, { notes }: Inspection): Note[] {
+/** A note of each resonance with two decays that no band of the examination shows already. */
+function slopeNotes({ resonances }: ResonanceFit, { notes }: Examination): Note[] {
   const bands = notes.filter(({ code }) => code === 'two-slopes');
   const known = (f: number): boolean =>
     bands.some(({ params }) => f >= Number(params.fromHz) && f <= Number(params.toHz));
@@ -82,22 +82,22 @@ const hasTail = (dip: Note, resonances: readonly Resonance[]): boolean =>
  * Every note on one file, each once: of its reader, its samples, the fit and the room. Where the fit is refused for want
  * of range that is the one thing said of noise.
  */
-export function fileNotes({ recording, index, inspection, fit, prediction }: NoteSources): Note[] {
+export function fileNotes({ recording, index, examination, fit, prediction }: NoteSources): Note[] {
   const room = prediction?.room ?? null;
   const refused = fit.notes.some(({ code }) => code === 'no-range');
   const suspect = rateSuspect(fit.resonances, room, recording.sampleRate);
   const notes: Note[] = [
     ...recording.notes,
-    ...inspection.notes.filter(
+    ...examination.notes.filter(
       (note) =>
         !(refused && (note.code === 'noisy' || note.code === 'two-slopes')) &&
         !(note.code === 'boundary' && hasTail(note, fit.resonances)),
     ),
     ...fit.notes.filter(
-      ({ code }) => code !== 'hum' && !inspection.notes.some((known) => known.code === code),
+      ({ code }) => code !== 'hum' && !examination.notes.some((known) => known.code === code),
     ),
     ...humNotes(fit.resonances, index),
-    ...slopeNotes(fit, inspection),
+    ...slopeNotes(fit, examination),
     ...(prediction ? nodeNotes(prediction.room, prediction.modes, recording) : []),
     ...(suspect ? [suspect] : []),
   ];

@@ -65,8 +65,8 @@ export function diagnosisParamsOf({ fromHz, toHz, limit }: StudyChoices, room: R
   return { fromHz, toHz, limit, room };
 }
 
-/** What an inspection depends on: the samples alone. */
-export const inspectionKey = ({ hash, channel }: Recording): string => JSON.stringify([hash, channel]);
+/** What an examination depends on: the samples alone. */
+export const examinationKey = ({ hash, channel }: Recording): string => JSON.stringify([hash, channel]);
 
 /** Hash and parameters of a fit as one text. */
 export const fitKey = ({ hash, channel }: Recording, params: FitParams): string =>

@@ -1,5 +1,5 @@
 /** The jobs that a worker, the command and the main thread drain alike: generators over plain transferable data. */
-import { computeGrid, inspect, type Grid, type GridParams, type Inspection } from '../decay/index.js';
+import { computeGrid, examine, type Grid, type GridParams, type Examination } from '../decay/index.js';
 import { interpret, type Diagnosis, type DiagnosisParams } from '../diagnosis/index.js';
 import { fitResonances, type FitParams, type ResonanceFit } from '../resonance/index.js';
 import { openRecording, RingdownError } from '../signal/index.js';
@@ -11,7 +11,7 @@ export interface JobTable {
   /** The bytes of a file to a recording. */
   open: { params: { readonly bytes: Uint8Array; readonly options: OpenOptions }; result: Recording };
   /** What its samples alone say of one recording: whether it is fit to be read. */
-  inspect: { params: { readonly recording: Recording }; result: Inspection };
+  examine: { params: { readonly recording: Recording }; result: Examination };
   /** The picture of one recording. */
   grid: { params: { readonly recording: Recording; readonly grid: GridParams }; result: Grid };
   /** What rings in recordings of one room: the long part of a diagnosis. */
@@ -26,7 +26,7 @@ export interface JobTable {
       readonly fit: ResonanceFit;
       readonly diagnosis: DiagnosisParams;
       /** In the order of the recordings; made where they are not given. */
-      readonly inspections?: readonly Inspection[];
+      readonly examinations?: readonly Examination[];
     };
     result: Diagnosis;
   };
@@ -43,11 +43,11 @@ const starters: Starters = {
     yield { stage: 'open', fraction: 0 };
     return openRecording(bytes, options);
   },
-  inspect: ({ recording }) => inspect(recording),
+  examine: ({ recording }) => examine(recording),
   grid: ({ recording, grid }) => computeGrid(recording, grid),
   fit: ({ recordings, fit }) => fitResonances(recordings, fit),
-  interpret: ({ recordings, fit, diagnosis, inspections }) =>
-    interpret(recordings, fit, diagnosis, inspections ?? null),
+  interpret: ({ recordings, fit, diagnosis, examinations }) =>
+    interpret(recordings, fit, diagnosis, examinations ?? null),
 };
 
 /**

@@ -1,4 +1,4 @@
-import type { Grid, Inspection } from '../decay/index.js';
+import type { Grid, Examination } from '../decay/index.js';
 import type { Diagnosis } from '../diagnosis/index.js';
 import type { Room } from '../room/index.js';
 import type { Recording } from '../signal/index.js';
@@ -9,7 +9,7 @@ import {
   fitParamsOf,
   gridKey,
   gridParamsOf,
-  inspectionKey,
+  examinationKey,
 } from './choices.js';
 import type { FollowerRequest } from './follower.js';
 import type { Pool, RunOptions } from './pool.js';
@@ -21,11 +21,11 @@ const weights = { grid: 1, diagnosis: 10 };
 const fitShare = 0.9;
 
 /** Whether a recording is fit to be read. */
-export const inspectRecording = (
+export const examineRecording = (
   pool: Pool,
   recording: Recording,
   options: Omit<RunOptions, 'key'>,
-): Promise<Inspection> => pool.run('inspect', { recording }, { ...options, key: inspectionKey(recording) });
+): Promise<Examination> => pool.run('examine', { recording }, { ...options, key: examinationKey(recording) });
 
 /** The picture of one recording. */
 export function gridRequest(pool: Pool, recording: Recording, choices: StudyChoices): FollowerRequest<Grid> {
@@ -66,10 +66,10 @@ export function diagnosisRequest(
           onProgress: ({ stage, fraction }) => onProgress({ stage, fraction: fitShare * fraction }),
         },
       );
-      const inspections = [await inspectRecording(pool, recording, { signal })];
+      const examinations = [await examineRecording(pool, recording, { signal })];
       return pool.run(
         'interpret',
-        { recordings, fit, diagnosis, inspections },
+        { recordings, fit, diagnosis, examinations },
         {
           key,
           signal,

@@ -1,8 +1,8 @@
 import type { Progress, Recording } from '../signal/index.js';
-import type { Grid, Inspection } from '../decay/index.js';
+import type { Grid, Examination } from '../decay/index.js';
 import type { Diagnosis } from '../diagnosis/index.js';
 import { choicesFailure, defaultChoices } from './choices.js';
-import { diagnosisRequest, gridRequest, inspectRecording } from './requests.js';
+import { diagnosisRequest, gridRequest, examineRecording } from './requests.js';
 import { failureOf } from './failure.js';
 import { createFollower } from './follower.js';
 import { sharedPool, type Pool } from './pool.js';
@@ -21,24 +21,24 @@ interface Entry {
   readonly key: string;
   readonly label: string;
   recording: Recording | null;
-  inspection: Inspection | null;
+  examination: Examination | null;
   failure: StudyFailure | null;
   /** Stops its reading; null once read or refused. */
   stop: (() => void) | null;
 }
 
-type ReadEntry = Entry & { recording: Recording; inspection: Inspection };
+type ReadEntry = Entry & { recording: Recording; examination: Examination };
 
 /** Share of its reading in the work of one recording; see `requests.ts` for the others. */
 const openWeight = 1;
-/** Share of the reading in that: the inspection takes the rest. */
+/** Share of the reading in that: the examination takes the rest. */
 const readShare = 0.5;
 
 const emptySnapshot: StudySnapshot = {
   status: 'empty',
   progress: null,
   recordings: [],
-  inspections: [],
+  examinations: [],
   active: 0,
   room: null,
   choices: defaultChoices,
@@ -69,7 +69,7 @@ export function createStudy(options: StudyOptions = {}): Study {
   const diagnosis = createFollower<Diagnosis>(round, () => update());
 
   const readable = (): ReadEntry[] =>
-    entries.filter((entry): entry is ReadEntry => entry.recording !== null && entry.inspection !== null);
+    entries.filter((entry): entry is ReadEntry => entry.recording !== null && entry.examination !== null);
 
   /** The entry that the pictures show; null while an earlier one, which would be shown instead, is still read. */
   const activeEntry = (): ReadEntry | null => {
@@ -105,9 +105,9 @@ export function createStudy(options: StudyOptions = {}): Study {
         snapshot.recordings,
         readable().map(({ recording }) => recording),
       ),
-      inspections: sameElements(
-        snapshot.inspections,
-        readable().map(({ inspection }) => inspection),
+      examinations: sameElements(
+        snapshot.examinations,
+        readable().map(({ examination }) => examination),
       ),
       active: Math.max(0, entry ? readable().indexOf(entry) : 0),
       grid: grid.value,
@@ -155,8 +155,8 @@ export function createStudy(options: StudyOptions = {}): Study {
       });
       const recording = await pool().run('open', params, scaled(0, readShare));
       // Whether it is fit to be read is known before any of its pictures.
-      const inspection = await inspectRecording(pool(), recording, scaled(readShare, 1));
-      if (!signal.aborted) Object.assign(entry, { recording, inspection });
+      const examination = await examineRecording(pool(), recording, scaled(readShare, 1));
+      if (!signal.aborted) Object.assign(entry, { recording, examination });
     } catch (thrown) {
       if (!controller.signal.aborted) entry.failure = { ...failureOf(thrown), label: entry.label };
     }
@@ -192,7 +192,7 @@ export function createStudy(options: StudyOptions = {}): Study {
         key,
         label: given.label ?? '',
         recording: null,
-        inspection: null,
+        examination: null,
         failure: null,
         stop: null,
       };

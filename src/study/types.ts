@@ -1,5 +1,5 @@
 import type { Progress, Recording, ParamValue, PositionMetres } from '../signal/types.js';
-import type { Inspection } from '../decay/inspect.js';
+import type { Examination } from '../decay/examine.js';
 import type { Grid, GridMethod } from '../decay/types.js';
 import type { Diagnosis, LimitName } from '../diagnosis/types.js';
 import type { Room } from '../room/types.js';
@@ -47,7 +47,7 @@ export interface StudySnapshot {
   readonly progress: Progress | null;
   readonly recordings: readonly Recording[];
   /** What the samples of each say of it, in the order of `recordings`: there before any fit. */
-  readonly inspections: readonly Inspection[];
+  readonly examinations: readonly Examination[];
   /** Index of the recording that the pictures show. */
   readonly active: number;
   readonly room: Room | null;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bandDecays, boundaryDip, inspect, type GridSource } from '../../src/decay/index.js';
+import { bandDecays, boundaryDip, examine, type GridSource } from '../../src/decay/index.js';
 import { onsetIndex, openRecording, Rng } from '../../src/signal/index.js';
 import { drain } from '../support/drain.js';
 import { describeWithRecordings, recordingBytes, recordingNames } from '../support/shared-data.js';
@@ -16,7 +16,7 @@ const noisy = (samples: Float64Array, sd: number, seed = 1) => {
   const rng = new Rng(seed);
   return samples.map((value) => value + sd * rng.gaussian());
 };
-const recordingNotes = (given: GridSource) => drain(inspect(given)).notes;
+const recordingNotes = (given: GridSource) => drain(examine(given)).notes;
 const codes = (samples: Float64Array) => recordingNotes(source(samples)).map(({ code }) => code);
 
 describe('what misleads in a recording', () => {

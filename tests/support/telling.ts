@@ -1,4 +1,4 @@
-import { inspect } from '../../src/decay/index.js';
+import { examine } from '../../src/decay/index.js';
 import {
   defaultDiagnosisParams,
   diagnose,
@@ -51,8 +51,8 @@ const told = (given: Recording | Float64Array, params: Partial<DiagnosisParams> 
   diagnosed(given, params).files[0].notes;
 
 /** What the samples alone say. */
-const inspected = (samples: Float64Array): readonly Note[] =>
-  drain(inspect(recordingFromSamples(samples, rate))).notes;
+const examined = (samples: Float64Array): readonly Note[] =>
+  drain(examine(recordingFromSamples(samples, rate))).notes;
 
 const room = createRoom({ size: { lengthMetres: 5.6, widthMetres: 3.9, heightMetres: 2.7 } });
 const seat = { x: 2.8, y: 3.3, z: 1.2 };
@@ -83,17 +83,17 @@ export function everyNote(): Note[] {
   const open = pcm.slice();
   new DataView(open.buffer).setUint32(40, 0xffffffff, true);
   return [
-    ...inspected(cut),
-    ...inspected(zeroed),
-    ...inspected(withNoise(addMode(blank(), rate, 50, 0.4), 10 ** (-35 / 20))),
+    ...examined(cut),
+    ...examined(zeroed),
+    ...examined(withNoise(addMode(blank(), rate, 50, 0.4), 10 ** (-35 / 20))),
     ...told(withNoise(addMode(blank(), rate, 50, 0.4), 10 ** (-10 / 20))),
-    ...inspected(mode.map((v) => Math.max(-0.5, Math.min(0.5, v)))),
+    ...examined(mode.map((v) => Math.max(-0.5, Math.min(0.5, v)))),
     ...told(addHum(withNoise(mode.slice(), 5e-4), 50, -40)),
     ...told(addHum(withNoise(mode.slice(), 5e-4), 60, -40, 1)),
-    ...inspected(burst),
-    ...inspected(withNoise(bent, 5e-4)),
+    ...examined(burst),
+    ...examined(withNoise(bent, 5e-4)),
     ...told(withNoise(addMode(addMode(blank(), rate, 45, 0.2), rate, 45, 1.6, 0.05), 1e-5)),
-    ...inspected(reflected),
+    ...examined(reflected),
     ...told(recordingFromSamples(box, 44100), { toHz: 120, room }),
     ...told(recordingFromSamples(box, rate, { seat, source }), { room }),
     ...opened([mode, mode.map((v) => -v)]),

@@ -270,10 +270,10 @@ export class RingdownStudy extends SettingsElement {
 
   #renderNotes(): TemplateResult | typeof nothing {
     const { speaker, snapshot } = this;
-    const { active, recordings, inspections, diagnosis } = snapshot;
+    const { active, recordings, examinations, diagnosis } = snapshot;
     const notes = diagnosis?.files[0]?.notes ?? [
       ...(recordings[active]?.notes ?? []),
-      ...(inspections[active]?.notes ?? []),
+      ...(examinations[active]?.notes ?? []),
     ];
     if (notes.length === 0) return nothing;
     return html`<details class="notes" part="notes">
