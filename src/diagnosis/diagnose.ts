@@ -6,14 +6,14 @@ import { predictRoom } from '../room/predict.js';
 import type { Room, RoomPrediction, RoomSize } from '../room/types.js';
 import { RingdownError } from '../signal/errors.js';
 import type { Job, Progress, Recording } from '../signal/types.js';
-import { candidateModes, matchCandidates } from './candidates.js';
 import { causeOf, ringsAlone } from './causes.js';
 import { audibleAt, judge } from './limits.js';
+import { matchResonances } from './match.js';
 import { fileNotes } from './notes.js';
 import { remediesFor } from './remedies.js';
 import { unexplainedBands, type UnexplainedBand } from './residual.js';
-import { decaysOf, flagResonances, rings, windowDecaySeconds, type FlaggedRidge } from './ridges.js';
-import type { Candidate, Diagnosis, DiagnosisParams, FileFacts, Ridge } from './types.js';
+import { decaysOf, flagResonances, windowDecaySeconds, type FlaggedRidge } from './ridges.js';
+import type { Diagnosis, DiagnosisParams, FileFacts, Ridge } from './types.js';
 
 /** 20 to 200 Hz against the published thresholds, no room. */
 export const defaultDiagnosisParams: DiagnosisParams = {
@@ -72,18 +72,11 @@ export function* interpret(
   const unexplained = fit.notes.some(({ code }) => code === 'no-range')
     ? []
     : yield* within(unexplainedRidges(recordings, resonances, flagged, params), 0.1, 0.95);
-  const modes = room ? candidateModes(room, params.toHz) : [];
+  const matches = room ? matchResonances(fit, recordings, room, params.toHz) : null;
   const alone = ringsAlone(resonances, expectedModes(params));
   const ridges = [...flagged, ...unexplained].map((ridge): Ridge => {
     const resonance = ridge.resonance === null ? null : resonances[ridge.resonance];
-    const matched: Candidate[] =
-      room && resonance && rings(resonance)
-        ? matchCandidates(ridge.frequencyHz, ridge.frequencySdHz, {
-            room,
-            modes,
-            resolvableSpacingHz: fit.resolvableSpacingHz,
-          })
-        : [];
+    const matched = (ridge.resonance === null ? null : matches?.get(ridge.resonance)) ?? [];
     const cause = causeOf({ kind: resonance?.kind ?? null, candidates: matched, alone });
     const candidates = cause === 'equaliser' ? [] : matched;
     return {

@@ -11,7 +11,17 @@ export {
   type LimitBand,
 } from './limits.js';
 export { disagreesBelowHz, publishedThresholds, type PublishedCurve } from './thresholds.js';
-export { candidateModes, chanceOfAny, matchCandidates, wallCut, wallSpread } from './candidates.js';
+export {
+  candidateModes,
+  chanceOfAny,
+  matchCandidates,
+  matchObservations,
+  type MatchParams,
+  type Observation,
+} from './candidates.js';
+export { wallCut, wallSpread } from './evidence.js';
+export { matchResonances } from './match.js';
+export { excitation, measuredShape, shapeMatch, type MeasuredShape, type Place } from './shapes.js';
 export { windowDecaySeconds } from './ridges.js';
 export { remake, unexplainedBands, type UnexplainedBand } from './residual.js';
 export { rateSuspect } from './rate-suspect.js';

@@ -19,6 +19,8 @@ export interface Candidate {
   readonly shapeMatch: number | null;
   /** Candidates with the same number cannot be told apart by frequency in this recording. */
   readonly group: number;
+  /** In the best one-to-one assignment of all resonances to modes. */
+  readonly best: boolean;
 }
 
 /** What might help, as a code and numbers. */

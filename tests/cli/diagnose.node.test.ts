@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { wallCut } from '../../src/diagnosis/index.js';
 import { synthesise, createRoom, parseRoomSize } from '../../src/room/index.js';
 import { encodeWav, hashOf } from '../../src/signal/index.js';
 import { command, nulls } from '../support/command.js';
@@ -142,7 +143,7 @@ function expectWhole(document: DiagnosisDocument): void {
     if (ridge.excess !== null) expect(ridge.excess).toBeCloseTo(ridge.decayTime! / ridge.limit!, 9);
     for (const candidate of ridge.candidates) {
       expect(Object.keys(candidate)).toEqual(fields.candidate);
-      expect(Math.abs(candidate.deviation)).toBeLessThanOrEqual(0.06);
+      expect(Math.abs(candidate.deviation)).toBeLessThanOrEqual(wallCut);
       expect(candidate.deviation).toBeCloseTo(ridge.frequency / candidate.frequency - 1, 6);
     }
     expect(ridge.candidates.reduce((sum, { weight }) => sum + weight, 0)).toBeLessThanOrEqual(1 + 1e-9);
