@@ -13,3 +13,4 @@ export * from './examine.js';
 export * from './smoothing.js';
 export * from './response.js';
 export * from './extremes.js';
+export * from './sink-times.js';

@@ -69,13 +69,26 @@ export function lowestAt(field: Field, rowIndex: number): number {
   return field.rowLowest ? positionAt(field.rowLowest, rowIndex) : -Infinity;
 }
 
-/** What a point of the field is: signal, noise, nothing (past the end), or finer than the slice resolves. */
-export type PointKind = 'signal' | 'noise' | 'past-end' | 'unresolved';
+/** What a point of the field is: signal, noise, nothing (past the end), finer than the slice resolves, or the window's. */
+export type PointKind = 'signal' | 'noise' | 'past-end' | 'unresolved' | 'fast';
 
 /** Classifies a point at positions, with its value. */
 export function kindAt(field: Field, column: number, row: number, value: number): PointKind {
   if (row > field.rowEnd) return 'past-end';
   if (value <= floorAt(field, indexAt(field.columnPositions, column))) return 'noise';
   if (column < lowestAt(field, indexAt(field.rowPositions, row))) return 'unresolved';
-  return 'signal';
+  return isFast(field, column, row) ? 'fast' : 'signal';
+}
+
+/** Whether the field falls no slower than the view's own window there; positions, as `kindAt`. */
+function isFast(field: Field, column: number, row: number): boolean {
+  const { aboveWindow, columnPositions, rowPositions } = field;
+  if (!aboveWindow) return false;
+  return (
+    valueAt(
+      { ...field, values: aboveWindow },
+      indexAt(columnPositions, column),
+      indexAt(rowPositions, row),
+    ) <= 0
+  );
 }

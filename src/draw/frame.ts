@@ -9,7 +9,7 @@ import { lettersWithoutOverlap, type Label } from './letters.js';
 import type { Pen, TextStyle } from './pen.js';
 import type { DrawSize, Point } from './picture.js';
 import { toScreen } from './projection.js';
-import { projectField, type SurfaceLayout } from './surface-layout.js';
+import { isSeen, projectField, type SurfaceLayout } from './surface-layout.js';
 import { mixCss } from './tones.js';
 import type { AxisScale, DrawTheme } from './types.js';
 
@@ -124,15 +124,11 @@ function edgeLabels(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, axis: Edg
   const style: TextStyle = { colour: theme.faint, size: TICK_SIZE, vertical: 'middle', align: alignOf(away) };
   const labels: Label[] = axis.ticks.map(({ value, digits }, k) => {
     const foot = axis.at(value);
-    pen.line(
-      [
-        foot.x + away.x * (axis.gap - 4),
-        foot.y + away.y * (axis.gap - 4),
-        foot.x + away.x * axis.gap,
-        foot.y + away.y * axis.gap,
-      ],
-      { colour: theme.faint, width: 1 },
-    );
+    pen.line([foot.x, foot.y, foot.x + away.x * axis.gap, foot.y + away.y * axis.gap], {
+      colour: theme.faint,
+      width: 1,
+      opacity: axis.gap > 8 ? 0.5 : 1,
+    });
     const reach = axis.gap + 4 + Math.abs(away.y) * 6;
     return {
       text: view.formatNumber(value, digits),
@@ -161,21 +157,63 @@ function drawFloorMarks(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, away:
   const { relief, space } = layout;
   const { view, half } = relief;
   const z = sidesOf(layout).z * half[2];
-  for (const mark of view.marks) {
-    if (mark.position < view.columnRange[0] || mark.position > view.columnRange[1]) continue;
-    const foot = toScreen(space, relief.x(mark.position), -half[1], z);
-    for (let k = 0; k < mark.strokes; k += 1) {
-      const [near, far] = [3 + k * 4.5, 6 + k * 4.5];
+  const marks = view.marks
+    .filter(({ position }) => position >= view.columnRange[0] && position <= view.columnRange[1])
+    .map(({ position, strokes }) => ({
+      strokes,
+      foot: toScreen(space, relief.x(position), -half[1], z),
+    }))
+    .sort((a, b) => a.foot.x - b.foot.x || a.foot.y - b.foot.y);
+  marks.forEach(({ strokes, foot }, k) => {
+    // Where they crowd they are drawn finer, so that they stay strokes.
+    const next = [marks[k - 1], marks[k + 1]].map((other) => (other ? lengthOf(foot, other.foot) : 99));
+    const width = Math.min(1.5, Math.max(0.6, 0.45 * Math.min(...next)));
+    for (let n = 0; n < strokes; n += 1) {
+      const [near, far] = [3 + n * 5, 6.5 + n * 5];
       pen.line(
         [foot.x + away.x * near, foot.y + away.y * near, foot.x + away.x * far, foot.y + away.y * far],
-        {
-          colour: theme.text,
-          width: 1.25,
-          opacity: 0.8,
-        },
+        { colour: theme.text, width, opacity: 0.85 },
       );
     }
+  });
+}
+
+/** A dot where a ridge sinks, where that place is not behind something. */
+function drawSinks(pen: Pen, theme: DrawTheme, layout: SurfaceLayout): void {
+  const { view } = layout.relief;
+  for (const flag of view.flags) {
+    if (!flag.sinks || flag.until > view.rowRange[1]) continue;
+    const at = projectField(layout, flag.position, flag.until);
+    if (!at || !isSeen(layout, flag.position, flag.until, at)) continue;
+    pen.circle(at.x, at.y, flag.selected ? 3.25 : 2.5, flag.selected ? theme.accent : theme.text, {
+      colour: theme.background,
+      width: 1,
+    });
   }
+}
+
+/** The limit's name beside its curtain, at the end that is nearer to the eye. */
+function curtainLabel(theme: DrawTheme, layout: SurfaceLayout): Label[] {
+  const { relief } = layout;
+  const { view, half } = relief;
+  const { curtain } = view;
+  if (!curtain?.label || layout.space.cssWidth < 520) return [];
+  const [first, last] = relief.columns.map(Math.round);
+  const order = Array.from({ length: Math.max(0, last - first + 1) }, (_, k) => first + k);
+  if (sidesOf(layout).x > 0) order.reverse();
+  const { columnPositions } = view.field;
+  const end = order.find((k) => curtain.at[k] >= view.rowRange[0] && curtain.at[k] <= view.rowRange[1]);
+  if (end === undefined) return [];
+  const foot = on(layout, relief.x(columnPositions[end]), -half[1], relief.z(curtain.at[end]));
+  const right = foot.x > on(layout, 0, -half[1], 0).x;
+  return [
+    {
+      text: curtain.label,
+      at: { x: foot.x + (right ? 8 : -8), y: foot.y },
+      style: { colour: theme.text, size: TICK_SIZE, vertical: 'middle', align: right ? 'start' : 'end' },
+      weight: 1.2,
+    },
+  ];
 }
 
 /** The key along an upright edge of the box, or lying in the corner where the box is seen from above. */
@@ -205,7 +243,7 @@ export function drawBefore(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, si
   const { view } = relief;
   const [hx, hy, hz] = relief.half;
   const near = sidesOf(layout);
-  const labels: Label[] = [];
+  const labels: Label[] = curtainLabel(theme, layout);
 
   const [left, right] = [on(layout, -hx, -hy, near.z * hz), on(layout, hx, -hy, near.z * hz)];
   const away = outward(left, right, on(layout, 0, 0, 0));
@@ -217,7 +255,7 @@ export function drawBefore(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, si
       ticks: ticksAlong(view.columnScale, view.columnRange, lengthOf(left, right), 42),
       at: (value) => on(layout, relief.x(value), -hy, near.z * hz),
       title: view.columnLabel,
-      gap: view.marks.length ? 21 : 6,
+      gap: view.marks.length ? 20 : 6,
     }),
   );
   const [back, front] = [on(layout, near.x * hx, -hy, -hz), on(layout, near.x * hx, -hy, hz)];
@@ -283,6 +321,7 @@ export function drawBefore(pen: Pen, theme: DrawTheme, layout: SurfaceLayout, si
   for (const { text, at, style } of lettersWithoutOverlap(pen, labels, size))
     pen.text(text, at.x, at.y, { ...style, halo: theme.background });
 
+  drawSinks(pen, theme, layout);
   drawFlags(pen, theme, view.flags, layout.labels, layout.labelsBottom, (flag) => layout.anchors[flag]);
   if (view.cursor) {
     const at = projectField(layout, view.cursor.column, view.cursor.row);

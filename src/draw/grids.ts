@@ -18,7 +18,8 @@ const indicesPerRow = (columns: number): number => (columns + 2) * 6;
 export interface Grids {
   /** The body for at least so many cells: geometry and how many of its indices to draw. */
   body(columns: number, rows: number): { readonly geometry: BufferGeometry; readonly cells: number };
-  ribbon(steps: number): InstancedBufferGeometry;
+  /** Ribbons of so many steps for one drawer: two that are in one picture each have their own list. */
+  ribbon(drawer: string, steps: number): InstancedBufferGeometry;
   dispose(): void;
 }
 
@@ -68,7 +69,7 @@ function makeRibbon(steps: number): InstancedBufferGeometry {
 
 export function makeGrids(): Grids {
   const bodies = new Map<string, BufferGeometry>();
-  const ribbons = new Map<number, InstancedBufferGeometry>();
+  const ribbons = new Map<string, InstancedBufferGeometry>();
   return {
     body(columns, rows) {
       const size = [classFor(columns), classFor(rows)];
@@ -77,10 +78,11 @@ export function makeGrids(): Grids {
       bodies.set(key, geometry);
       return { geometry, cells: size[0] };
     },
-    ribbon(steps) {
+    ribbon(drawer, steps) {
       const size = classFor(steps);
-      const geometry = ribbons.get(size) ?? makeRibbon(size);
-      ribbons.set(size, geometry);
+      const key = `${drawer} ${size}`;
+      const geometry = ribbons.get(key) ?? makeRibbon(size);
+      ribbons.set(key, geometry);
       return geometry;
     },
     dispose() {

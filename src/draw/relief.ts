@@ -1,6 +1,7 @@
 /** The field as a body in the box: what is drawn at each vertex, the same for shader, pointer and lines. */
 import { makeAxis } from './axes.js';
 import { floorAt, indexAt, positionAt, valueAt } from './field.js';
+import type { Box } from './picture.js';
 import type { FieldView } from './types.js';
 
 export interface Relief {
@@ -92,20 +93,33 @@ export function drawnHeight(relief: Relief, column: number, row: number): number
   return e + (1 - u) * (d - e) + (1 - v) * (b - e);
 }
 
-/** Whole cells at an even step, at most about `most`, from the first drawn: where slices stand. */
-export function sliceIndices(
-  range: readonly [number, number],
-  most: number,
-): { first: number; step: number } {
-  const step = Math.max(1, Math.ceil((range[1] - range[0]) / Math.max(1, most)));
-  return { first: Math.ceil(range[0] - 1e-9), step };
+/** Slices for which a plot has room. */
+export const mostSlices = (plot: Box): number => Math.max(12, (plot.bottom - plot.top) / 7);
+
+/** Where a slice stands: its fractional index, and whether it stands at one of the rounder positions. */
+export interface Slice {
+  readonly at: number;
+  readonly round: boolean;
 }
 
-/** The slices as a list, the last edge included. */
-export function sliceList(range: readonly [number, number], most: number): number[] {
-  const { first, step } = sliceIndices(range, most);
-  const list: number[] = [];
-  for (let k = first; k < range[1] - 1e-9; k += step) list.push(k);
-  list.push(range[1]);
-  return list;
+/**
+ * Slices at round positions (1, 2 or 5 times a power of ten apart), at most about `most` of them, and at both ends of
+ * what is drawn; every fifth (or, at a step of 2, every fifth as well) is a round one, as an axis has them.
+ */
+export function sliceList(
+  positions: ArrayLike<number>,
+  range: readonly [number, number],
+  most: number,
+): { readonly slices: readonly Slice[]; readonly step: number } {
+  const [first, last] = [positionAt(positions, range[0]), positionAt(positions, range[1])];
+  if (!(last > first)) return { slices: [{ at: range[1], round: true }], step: 0 };
+  const least = (last - first) / Math.max(1, most);
+  const decade = 10 ** Math.floor(Math.log10(least));
+  const step = [1, 2, 5, 10].map((k) => k * decade).find((wide) => wide >= least * (1 - 1e-9)) ?? 10 * decade;
+  const slices: Slice[] = [{ at: range[0], round: true }];
+  const margin = step * 0.05;
+  for (let k = Math.ceil(first / step - 1e-9); k * step < last - margin; k += 1)
+    if (k * step > first + margin) slices.push({ at: indexAt(positions, k * step), round: k % 5 === 0 });
+  slices.push({ at: range[1], round: true });
+  return { slices, step };
 }

@@ -17,7 +17,7 @@ import {
   OneFactor,
   OneMinusSrcAlphaFactor,
   RawShaderMaterial,
-  RedFormat,
+  RGBAFormat,
   RGFormat,
   Scene,
   Vector2,
@@ -27,17 +27,25 @@ import {
   type InstancedBufferAttribute,
   type InstancedBufferGeometry,
 } from 'three';
+import { CURTAIN } from './curtain2d.js';
 import { SCALE_ENTRIES, scaleTable, type ScaleName } from './colours.js';
-import { finite } from './field.js';
+import { finite, indexAt } from './field.js';
 import { makeGrids, MOST_CELLS, MOST_RIBBONS, type Grids } from './grids.js';
 import type { Triple } from './oklab.js';
 import type { DrawSize } from './picture.js';
-import { sliceList } from './relief.js';
+import { mostSlices, sliceList } from './relief.js';
 import { drawCounters } from './schedule.js';
-import { bodyFragment, bodyVertex, ribbonFragment, ribbonVertex } from './shaders.js';
+import {
+  bodyFragment,
+  bodyVertex,
+  curtainFragment,
+  curtainVertex,
+  ribbonFragment,
+  ribbonVertex,
+} from './shaders.js';
 import type { SurfaceLayout } from './surface-layout.js';
 import { cssBytes, tonesOf } from './tones.js';
-import type { DrawTheme, Field } from './types.js';
+import type { Curtain, DrawTheme, Field } from './types.js';
 
 /** A line on the surface: where it stands on the other axis, from and to on its own, as fractional indices. */
 export interface Ribbon {
@@ -59,6 +67,7 @@ export interface SurfaceJob {
   /** Lines along rows (time) at one column, and along columns at one row. */
   readonly alongRows: readonly Ribbon[];
   readonly alongColumns: readonly Ribbon[];
+  readonly curtain: DataTexture | null;
 }
 
 /** A field on the GPU. */
@@ -69,27 +78,39 @@ export interface FieldTextures {
   dispose(): void;
 }
 
+function floatTexture(
+  data: Float32Array<ArrayBuffer>,
+  width: number,
+  height: number,
+  format: typeof RGFormat | typeof RGBAFormat = RGFormat,
+): DataTexture {
+  const made = new DataTexture(data, width, height, format, FloatType);
+  made.minFilter = NearestFilter;
+  made.magFilter = NearestFilter;
+  made.needsUpdate = true;
+  return made;
+}
+
+/** Two lists side by side; what is missing or no number lies far below everything. */
+function pairs(first: ArrayLike<number>, second: ArrayLike<number> | null): Float32Array<ArrayBuffer> {
+  const data = new Float32Array(first.length * 2);
+  for (let k = 0; k < first.length; k += 1) {
+    data[2 * k] = Number.isNaN(first[k]) ? -1e6 : first[k];
+    data[2 * k + 1] = second && !Number.isNaN(second[k]) ? Math.max(-1e6, second[k]) : -1e6;
+  }
+  return data;
+}
+
 export function uploadField(field: Field): FieldTextures {
-  const texture = (
-    data: Float32Array<ArrayBuffer>,
-    width: number,
-    height: number,
-    format: typeof RedFormat | typeof RGFormat,
-  ): DataTexture => {
-    const made = new DataTexture(data, width, height, format, FloatType);
-    made.minFilter = NearestFilter;
-    made.magFilter = NearestFilter;
-    made.needsUpdate = true;
-    return made;
-  };
-  const pairs = (positions: Float64Array, others: Float32Array | null): Float32Array<ArrayBuffer> => {
-    const data = new Float32Array(positions.length * 2);
-    positions.forEach((position, k) => data.set([position, others ? finite(others[k]) : -1e6], k * 2));
-    return data;
-  };
-  const values = texture(Float32Array.from(field.values, finite), field.columns, field.rows, RedFormat);
-  const columns = texture(pairs(field.columnPositions, field.columnFloor), field.columns, 1, RGFormat);
-  const rows = texture(pairs(field.rowPositions, field.rowLowest), field.rows, 1, RGFormat);
+  const { values: levels, aboveWindow } = field;
+  const cells = new Float32Array(levels.length * 2);
+  for (let k = 0; k < levels.length; k += 1) {
+    cells[2 * k] = finite(levels[k]);
+    cells[2 * k + 1] = aboveWindow ? aboveWindow[k] : 1;
+  }
+  const values = floatTexture(cells, field.columns, field.rows);
+  const columns = floatTexture(pairs(field.columnPositions, field.columnFloor), field.columns, 1);
+  const rows = floatTexture(pairs(field.rowPositions, field.rowLowest), field.rows, 1);
   drawCounters.uploads += 1;
   return {
     values,
@@ -99,6 +120,21 @@ export function uploadField(field: Field): FieldTextures {
       for (const made of [values, columns, rows]) made.dispose();
     },
   };
+}
+
+/** The limits as positions and as fractional indices of rows, per column. */
+export function uploadCurtain({ at, further }: Curtain, field: Field): DataTexture {
+  const index = (limits: Float32Array | null): Float32Array | null =>
+    limits && limits.map((limit) => (Number.isNaN(limit) ? 0 : indexAt(field.rowPositions, limit)));
+  const positions = pairs(at, further);
+  const indices = pairs(index(at)!, index(further));
+  const data = new Float32Array(at.length * 4);
+  for (let k = 0; k < at.length; k += 1)
+    data.set(
+      [positions[2 * k], positions[2 * k + 1], indices[2 * k], Math.max(0, indices[2 * k + 1])],
+      k * 4,
+    );
+  return floatTexture(data, at.length, 1, RGBAFormat);
 }
 
 /** Depth by which ribbons stand above the body: enough against flicker, too little to be seen through a ridge. */
@@ -129,6 +165,8 @@ function makeUniforms(): Uniforms {
     uHatch: { value: new Vector3() },
     uIso: { value: 0 },
     uRatio: { value: 1 },
+    uLimit: { value: null },
+    uCurtain: { value: CURTAIN },
     uDark: { value: false },
   };
 }
@@ -145,6 +183,8 @@ export class SharedRenderer {
   private readonly body: Mesh;
   private readonly slices: Mesh;
   private readonly lines: Mesh;
+  private readonly curtain: Mesh;
+  private readonly hems: Mesh;
   private readonly listeners = new Set<() => void>();
   private readonly onLost = (event: Event): void => {
     event.preventDefault();
@@ -163,20 +203,16 @@ export class SharedRenderer {
     this.gl.setClearColor(0x000000, 0);
     this.gl.setScissorTest(true);
     this.scene.matrixWorldAutoUpdate = false;
-    const material = (vertexShader: string, fragmentShader: string, across: boolean): RawShaderMaterial =>
+    const material = (vertexShader: string, fragmentShader: string): RawShaderMaterial =>
       new RawShaderMaterial({
         glslVersion: GLSL3,
         vertexShader,
         fragmentShader,
-        uniforms: {
-          ...this.uniforms,
-          uAcross: { value: across },
-          uLift: { value: across ? 2 * LIFT : LIFT },
-        },
+        uniforms: this.uniforms,
         side: DoubleSide,
       });
-    const ribbonMaterial = (across: boolean): RawShaderMaterial => {
-      const made = material(ribbonVertex, ribbonFragment, across);
+    /** Painted over what is there, in depth but leaving none. */
+    const glaze = (made: RawShaderMaterial): RawShaderMaterial => {
       made.transparent = true;
       made.depthWrite = false;
       made.blending = CustomBlending;
@@ -184,16 +220,28 @@ export class SharedRenderer {
       made.blendDst = OneMinusSrcAlphaFactor;
       return made;
     };
-    const mesh = (of: RawShaderMaterial, order: number): Mesh => {
-      const made = new Mesh(this.grids.ribbon(1), of);
+    const ribbon = (across: boolean, defines: Record<string, string> = {}): RawShaderMaterial => {
+      const made = glaze(material(ribbonVertex, ribbonFragment));
+      made.uniforms = {
+        ...this.uniforms,
+        uAcross: { value: across },
+        uLift: { value: across ? 2 * LIFT : LIFT },
+      };
+      made.defines = defines;
+      return made;
+    };
+    const mesh = (drawer: string, order: number, of: RawShaderMaterial): Mesh => {
+      const made = new Mesh(this.grids.ribbon(drawer, 1), of);
       made.frustumCulled = false;
       made.renderOrder = order;
       this.scene.add(made);
       return made;
     };
-    this.body = mesh(material(bodyVertex, bodyFragment, false), 0);
-    this.slices = mesh(ribbonMaterial(false), 1);
-    this.lines = mesh(ribbonMaterial(true), 2);
+    this.body = mesh('slices', 0, material(bodyVertex, bodyFragment));
+    this.slices = mesh('slices', 1, ribbon(false));
+    this.curtain = mesh('curtain', 2, glaze(material(curtainVertex, curtainFragment)));
+    this.hems = mesh('hems', 3, ribbon(false, { CURTAIN: '' }));
+    this.lines = mesh('lines', 4, ribbon(true));
     canvas.addEventListener('webglcontextlost', this.onLost);
     canvas.addEventListener('webglcontextrestored', this.onRestored);
     drawCounters.contexts += 1;
@@ -290,29 +338,58 @@ export class SharedRenderer {
     // One row of the wall before, one after. Columns beyond the last cell collapse to nothing.
     body.geometry.setDrawRange(0, (body.cells + 2) * 6 * (cells[1] + 2));
 
-    const most = Math.min(MOST_RIBBONS - 8, Math.max(12, (plot.bottom - plot.top) / 9));
-    const edge = (at: number): boolean => at === rows[1] || at === rows[0];
-    const slices: Ribbon[] = sliceList(rows, most).map((at) => ({
+    const most = Math.min(MOST_RIBBONS - 8, mostSlices(plot));
+    const slices: Ribbon[] = sliceList(view.field.rowPositions, rows, most).slices.map(({ at, round }) => ({
       fixed: at,
       from: columns[0],
       to: columns[1],
-      cssWidth: edge(at) ? 1.4 : 1,
+      cssWidth: round ? 1.4 : 1,
       colour: [0, 0, 0],
-      opacity: edge(at) ? -1 : -0.75,
+      opacity: round ? -1 : -0.7,
     }));
-    this.setRibbons(
-      this.slices,
-      [...slices, ...job.alongColumns],
-      Math.max(cells[0], whole[0]),
-      size.pixelRatio,
-    );
-    this.setRibbons(this.lines, job.alongRows, Math.max(cells[1], whole[1]), size.pixelRatio);
-    for (const { material } of [this.body, this.slices, this.lines])
-      (material as RawShaderMaterial).uniformsNeedUpdate = true;
+    const wide = Math.max(cells[0], whole[0]);
+    this.setRibbons('slices', this.slices, [...slices, ...job.alongColumns], wide, size.pixelRatio);
+    const long = Math.max(cells[1], whole[1]);
+    this.setRibbons('lines', this.lines, job.alongRows, long, size.pixelRatio);
+    this.setCurtain(job, wide);
+    for (const { material } of this.meshes) (material as RawShaderMaterial).uniformsNeedUpdate = true;
   }
 
-  private setRibbons(mesh: Mesh, ribbons: readonly Ribbon[], steps: number, ratio: number): void {
-    const geometry: InstancedBufferGeometry = this.grids.ribbon(steps);
+  private get meshes(): readonly Mesh[] {
+    return [this.body, this.slices, this.curtain, this.hems, this.lines];
+  }
+
+  private setCurtain({ curtain, layout, theme, size }: SurfaceJob, steps: number): void {
+    this.uniforms.uLimit.value = curtain;
+    this.curtain.visible = curtain !== null;
+    const { relief } = layout;
+    const [from, to] = relief.columns;
+    const colour = cssBytes(theme.text);
+    /** First number: 0 at the floor, 1 at the upper edge; 2 more for the further limit. */
+    const hem = (fixed: number, cssWidth: number, opacity: number): Ribbon => ({
+      fixed,
+      from,
+      to,
+      cssWidth,
+      colour,
+      opacity,
+    });
+    const hems = curtain ? [hem(0, 1.5, 0.8), hem(1, 1, 0.45), hem(2, 1, 0.5)] : [];
+    this.setRibbons('hems', this.hems, hems, steps, size.pixelRatio);
+    if (!curtain) return;
+    const sheet = this.grids.ribbon('curtain', steps);
+    sheet.instanceCount = 1;
+    this.curtain.geometry = sheet;
+  }
+
+  private setRibbons(
+    drawer: string,
+    mesh: Mesh,
+    ribbons: readonly Ribbon[],
+    steps: number,
+    ratio: number,
+  ): void {
+    const geometry: InstancedBufferGeometry = this.grids.ribbon(drawer, steps);
     const line = geometry.getAttribute('line') as InstancedBufferAttribute;
     const ink = geometry.getAttribute('ink') as InstancedBufferAttribute;
     const drawn = ribbons.filter(({ from, to }) => to > from).slice(-MOST_RIBBONS);
@@ -345,10 +422,10 @@ export class SharedRenderer {
     this.listeners.clear();
     this.grids.dispose();
     for (const texture of this.scales.values()) texture.dispose();
-    for (const { material } of [this.body, this.slices, this.lines])
-      (material as RawShaderMaterial).dispose();
+    for (const { material } of this.meshes) (material as RawShaderMaterial).dispose();
     this.gl.dispose();
-    this.gl.forceContextLoss();
+    // What is lost already cannot be lost again.
+    if (!this.gl.getContext().isContextLost()) this.gl.forceContextLoss();
     drawCounters.contexts -= 1;
   }
 }

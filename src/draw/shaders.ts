@@ -9,6 +9,7 @@ const placing = /* glsl */ `
 precision highp float;
 precision highp sampler2D;
 
+/** Value, and its height above what the window alone would leave. */
 uniform sampler2D uValues;
 /** Position and noise floor per column; position and lowest meaningful column per row. */
 uniform sampler2D uColumns;
@@ -24,16 +25,16 @@ uniform float uRowEnd;
 uniform vec2 uStride;
 uniform vec2 uPixels;
 
-float valueAt(float c, float r) {
+vec2 cellAt(float c, float r) {
   float c0 = floor(c);
   float r0 = floor(r);
   float cf = c - c0;
   float rf = r - r0;
-  float near = texelFetch(uValues, ivec2(int(c0), int(r0)), 0).r;
-  if (cf > 0.0) near = mix(near, texelFetch(uValues, ivec2(int(c0) + 1, int(r0)), 0).r, cf);
+  vec2 near = texelFetch(uValues, ivec2(int(c0), int(r0)), 0).rg;
+  if (cf > 0.0) near = mix(near, texelFetch(uValues, ivec2(int(c0) + 1, int(r0)), 0).rg, cf);
   if (rf == 0.0) return near;
-  float far = texelFetch(uValues, ivec2(int(c0), int(r0) + 1), 0).r;
-  if (cf > 0.0) far = mix(far, texelFetch(uValues, ivec2(int(c0) + 1, int(r0) + 1), 0).r, cf);
+  vec2 far = texelFetch(uValues, ivec2(int(c0), int(r0) + 1), 0).rg;
+  if (cf > 0.0) far = mix(far, texelFetch(uValues, ivec2(int(c0) + 1, int(r0) + 1), 0).rg, cf);
   return mix(near, far, rf);
 }
 
@@ -54,15 +55,20 @@ float heightOf(float value) {
   return (2.0 * part - 1.0) * uHalf.y;
 }
 
+float rowFraction(float position) {
+  return (position - uRowRange.x) / (uRowRange.y - uRowRange.x);
+}
+
 /** A vertex in the box; info: value, value above the floor, lowest meaningful column minus the column, row position. */
-vec3 place(float c, float r, out vec4 info) {
+vec3 place(float c, float r, out vec4 info, out float fast) {
   vec2 column = along(uColumns, c);
   vec2 row = along(uRows, r);
-  float value = valueAt(c, r);
-  info = vec4(value, value - column.y, row.y - column.x, row.x);
-  float shown = row.x > uRowEnd ? uValueRange.x : max(value, column.y);
-  float z = (row.x - uRowRange.x) / (uRowRange.y - uRowRange.x);
-  return vec3((2.0 * columnFraction(column.x) - 1.0) * uHalf.x, heightOf(shown), (2.0 * z - 1.0) * uHalf.z);
+  vec2 cell = cellAt(c, r);
+  info = vec4(cell.x, cell.x - column.y, row.y - column.x, row.x);
+  fast = cell.y;
+  float shown = row.x > uRowEnd ? uValueRange.x : max(cell.x, column.y);
+  return vec3((2.0 * columnFraction(column.x) - 1.0) * uHalf.x, heightOf(shown),
+              (2.0 * rowFraction(row.x) - 1.0) * uHalf.z);
 }
 `;
 
@@ -75,18 +81,20 @@ out vec4 vInfo;
 out vec3 vNormal;
 out float vWall;
 out float vPast;
+out float vFast;
 
 void main() {
   vec2 inner = clamp(cell, vec2(0.0), uCells);
   float c = clamp(floor(uWindow.x) + inner.x * uStride.x, uWindow.x, uWindow.y);
   float r = clamp(floor(uWindow.z) + inner.y * uStride.y, uWindow.z, uWindow.w);
-  vec3 at = place(c, r, vInfo);
+  vec3 at = place(c, r, vInfo, vFast);
   vPast = vInfo.w - uRowEnd;
   vec4 unused;
-  vec3 left = place(max(c - 1.0, uWindow.x), r, unused);
-  vec3 right = place(min(c + 1.0, uWindow.y), r, unused);
-  vec3 back = place(c, max(r - 1.0, uWindow.z), unused);
-  vec3 front = place(c, min(r + 1.0, uWindow.w), unused);
+  float none;
+  vec3 left = place(max(c - 1.0, uWindow.x), r, unused, none);
+  vec3 right = place(min(c + 1.0, uWindow.y), r, unused, none);
+  vec3 back = place(c, max(r - 1.0, uWindow.z), unused, none);
+  vec3 front = place(c, min(r + 1.0, uWindow.w), unused, none);
   vNormal = cross(front - back, right - left);
   vWall = inner == cell ? 0.0 : 1.0;
   if (vWall > 0.0) at.y = -uHalf.y;
@@ -110,6 +118,7 @@ in vec4 vInfo;
 in vec3 vNormal;
 in float vWall;
 in float vPast;
+in float vFast;
 out vec4 outColour;
 
 float stroke(float across, float pitch) {
@@ -129,9 +138,13 @@ void main() {
     float level = vInfo.x / uIso;
     float width = fwidth(level);
     float away = abs(fract(level + 0.5) - 0.5) / max(width, 1e-5);
-    float ink = (1.0 - smoothstep(0.35 * uRatio, 0.35 * uRatio + 0.9, away)) * (1.0 - smoothstep(0.12, 0.3, width)) * step(1e-5, width);
-    colour = mix(colour, part > 0.62 ? uBackground : uText, 0.3 * ink * clamp(vInfo.y / 4.0, 0.0, 1.0));
+    // Crisp where the surface is steep enough to have a line at all; none along the bottom of what is shown.
+    float ink = (1.0 - smoothstep(0.4 * uRatio, 0.4 * uRatio + 0.8, away)) * (1.0 - smoothstep(0.12, 0.3, width)) * step(1e-5, width);
+    ink *= clamp(vInfo.y / 3.0, 0.0, 1.0) * smoothstep(0.4, 1.2, vInfo.x - uValueRange.x);
+    colour = mix(colour, part > 0.62 ? uBackground : uText, 0.34 * ink);
   }
+  // No slower than the window itself: paler and hatched, as what says nothing of the room.
+  if (vFast <= 0.0) colour = mix(colour, uBackground, 0.16 + 0.4 * stroke(gl_FragCoord.x + gl_FragCoord.y, 4.0));
   if (vInfo.y <= 0.0) colour = uNoise * (0.97 + 0.03 * normal.y);
   if (vInfo.z > 0.0) colour = mix(mix(colour, uBackground, 0.75), uHatch, stroke(gl_FragCoord.x - gl_FragCoord.y, 5.0));
   if (vPast > 0.0) colour = mix(uBackground, uHatch, stroke(gl_FragCoord.x + gl_FragCoord.y, 7.0));
@@ -140,6 +153,58 @@ void main() {
     colour = vPast > 0.0 ? wall : mix(wall, vInfo.y <= 0.0 ? uNoise : colour, 0.3 * pow(1.0 - vWall, 1.5));
   }
   outColour = vec4(colour, 1.0);
+}
+`;
+
+/** A point of the limit's curtain: `up` from 0 at the floor to 1 at its upper edge. */
+const curtainPlace = /* glsl */ `
+/** Per column: row positions of the limit and of the further one, far below zero where there is none; their indices. */
+uniform sampler2D uLimit;
+uniform float uCurtain;
+
+vec3 curtainAt(float c, float up, bool further, out float valid) {
+  vec2 column = along(uColumns, c);
+  float c0 = floor(c);
+  vec4 limits = texelFetch(uLimit, ivec2(int(c0), 0), 0);
+  if (c > c0) limits = mix(limits, texelFetch(uLimit, ivec2(int(c0) + 1, 0), 0), c - c0);
+  float z = rowFraction(further ? limits.y : limits.x);
+  valid = z >= 0.0 && z <= 1.0 ? 1.0 : 0.0;
+  // The hem lies upon the surface: on the floor where that has sunk, over the ridge where it still stands.
+  float ground = max(column.y, uValueRange.x);
+  if (up == 0.0 && valid > 0.0) ground = max(ground, cellAt(c, further ? limits.w : limits.z).x);
+  return vec3((2.0 * columnFraction(column.x) - 1.0) * uHalf.x,
+              heightOf(ground) + up * uCurtain * 2.0 * uHalf.y,
+              (2.0 * clamp(z, 0.0, 1.0) - 1.0) * uHalf.z);
+}
+`;
+
+export const curtainVertex = /* glsl */ `
+${placing}
+${curtainPlace}
+in vec2 cell;
+out float vUp;
+out float vValid;
+
+void main() {
+  float c = clamp(floor(uWindow.x) + cell.x * uStride.x, uWindow.x, uWindow.y);
+  // Never quite zero: the sheet itself stands on the floor, inside of a ridge that exceeds the limit.
+  vUp = max(1e-4, 0.5 + 0.5 * cell.y);
+  gl_Position = uMatrix * vec4(curtainAt(c, vUp, false, vValid), 1.0);
+}
+`;
+
+export const curtainFragment = /* glsl */ `
+precision highp float;
+uniform vec3 uText;
+uniform bool uDark;
+in float vUp;
+in float vValid;
+out vec4 outColour;
+
+void main() {
+  if (vValid < 0.999) discard;
+  float alpha = mix(uDark ? 0.26 : 0.2, 0.06, vUp);
+  outColour = vec4(uText * alpha, alpha);
 }
 `;
 
@@ -160,11 +225,26 @@ out float vSide;
 out float vWidth;
 out float vAbove;
 out float vPast;
+out float vValid;
 
+#ifdef CURTAIN
+${curtainPlace}
 vec4 project(float own, out vec4 info) {
-  vec3 at = uAcross ? place(line.x, own, info) : place(own, line.x, info);
+  bool further = line.x >= 2.0;
+  info = vec4(0.0, 1.0, 0.0, uRowEnd);
+  float valid;
+  vec3 at = curtainAt(own, line.x - (further ? 2.0 : 0.0), further, valid);
+  info.z = valid;
   return uMatrix * vec4(at, 1.0);
 }
+#else
+vec4 project(float own, out vec4 info) {
+  float none;
+  vec3 at = uAcross ? place(line.x, own, info, none) : place(own, line.x, info, none);
+  info.z = 1.0;
+  return uMatrix * vec4(at, 1.0);
+}
+#endif
 
 void main() {
   float stride = uAcross ? uStride.y : uStride.x;
@@ -196,6 +276,7 @@ void main() {
   vPart = clamp((info.x - uValueRange.x) / (uValueRange.y - uValueRange.x), 0.0, 1.0);
   vAbove = info.y;
   vPast = info.w - uRowEnd;
+  vValid = info.z;
 }
 `;
 
@@ -213,9 +294,11 @@ in float vSide;
 in float vWidth;
 in float vAbove;
 in float vPast;
+in float vValid;
 out vec4 outColour;
 
 void main() {
+  if (vValid < 0.999) discard;
   float edge = clamp(vWidth * 0.5 + 0.5 - abs(vSide), 0.0, 1.0) * min(1.0, vWidth);
   vec3 colour = vInk.rgb;
   float alpha = vInk.a;
@@ -225,7 +308,8 @@ void main() {
     vec3 towards = uDark ? mix(uText, uBackground, smoothstep(0.35, 0.75, vPart))
                          : mix(uText, uBackground, smoothstep(0.45, 0.8, vPart));
     colour = vAbove <= 0.0 ? mix(uNoise, uText, 0.25) : mix(own, towards, 0.45);
-    alpha = vPast > 0.0 ? 0.0 : -vInk.a * (vAbove <= 0.0 ? 0.6 : 1.0);
+    // Quiet upon the floor, where nothing stands.
+    alpha = vPast > 0.0 ? 0.0 : -vInk.a * (vAbove <= 0.0 ? 0.4 : mix(0.35, 1.0, smoothstep(0.0, 0.06, vPart)));
   }
   alpha *= edge;
   if (alpha < 0.01) discard;

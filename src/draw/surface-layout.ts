@@ -1,6 +1,6 @@
 /** Where a surface stands on its canvas: room for labels, the box fitted into the rest. */
 import { indexAt } from './field.js';
-import { labelAt, layoutFlags, type FlagLabels } from './flags.js';
+import { labelAt, layoutFlags, rowHeightOf, rowsNeeded, shortened, type FlagLabels } from './flags.js';
 import { limitOrbit } from './orbit.js';
 import type { Pen } from './pen.js';
 import type { Box, DrawSize, Pick, Point } from './picture.js';
@@ -47,10 +47,16 @@ export function layoutSurface(
 ): SurfaceLayout {
   const { cssWidth, cssHeight } = size;
   const narrow = cssWidth < 520;
-  const mostRows = view.flags.length === 0 ? 0 : cssHeight < 300 ? 1 : cssHeight < 520 ? 2 : 3;
-  const lines = Math.max(1, ...view.flags.map((flag) => flag.label.split('\n').length));
-  // The strip is kept whatever stands in it: the box must not jump while it is turned.
-  const strip = mostRows === 0 ? 12 : mostRows * (lines * 14 + 5) + 8;
+  const flags = cssWidth < 420 || cssHeight < 280 ? shortened(view.flags, 2) : view.flags;
+  const inView = flags.filter(
+    ({ position }) => position >= view.columnRange[0] && position <= view.columnRange[1],
+  );
+  const lines = Math.max(1, ...inView.map((flag) => flag.label.split('\n').length));
+  // At most a third of the height for labels. The strip is kept whatever stands in it: the box must not jump while it
+  // is turned.
+  const mostRows = Math.max(1, Math.min(3, Math.floor(cssHeight / 3 / rowHeightOf(lines))));
+  const rows = rowsNeeded(pen, theme, inView, cssWidth - 4, mostRows);
+  const strip = rows === 0 ? 12 : rows * rowHeightOf(lines) + 8;
   const labelsBottom = strip + 2;
   // A narrow picture needs a line of its own for the key below the axis's title.
   const foot = (view.marks.length ? 60 : 48) + (narrow ? 18 : 0);
@@ -77,16 +83,27 @@ export function layoutSurface(
   const labels = layoutFlags(
     pen,
     theme,
-    view.flags,
+    flags,
     anchors.map(({ x }, k) => (drawn[k] ? x : null)),
     [2, cssWidth - 2],
-    mostRows,
+    rows,
   );
   return { plot, space, relief, labels, labelsBottom, anchors };
 }
 
 export function pickSurface(layout: SurfaceLayout, xCss: number, yCss: number): Pick | null {
   return pickRelief(layout.space, layout.relief, xCss, yCss);
+}
+
+/** Whether a point of the surface, drawn at `at`, can be seen, or lies behind something nearer. */
+export function isSeen(layout: SurfaceLayout, column: number, row: number, at: Point): boolean {
+  const hit = pickSurface(layout, at.x, at.y);
+  if (!hit) return true;
+  const there = projectField(layout, hit.column, hit.row);
+  const { relief } = layout;
+  // The ray may touch the neighbour of a cell: near in the field is the same place.
+  const away = Math.hypot(relief.x(hit.column) - relief.x(column), relief.z(hit.row) - relief.z(row));
+  return there === null || away < 0.06;
 }
 
 function distanceToSegment(x: number, y: number, a: Point, b: Point): number {

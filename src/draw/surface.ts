@@ -9,6 +9,7 @@ import { fitCanvas, isDrawable, type DrawSize, type Pick, type Point } from './p
 import {
   acquireRenderer,
   releaseRenderer,
+  uploadCurtain,
   uploadField,
   type FieldTextures,
   type Ribbon,
@@ -25,7 +26,7 @@ import {
   type SurfaceLayout,
 } from './surface-layout.js';
 import { cssBytes } from './tones.js';
-import type { DrawTheme, Field, FieldView, OrbitView } from './types.js';
+import type { Curtain, DrawTheme, Field, FieldView, OrbitView } from './types.js';
 
 export interface SurfaceOptions {
   /** Value between iso-level lines (dB); 0 for none. */
@@ -50,6 +51,7 @@ export class SurfaceView {
   private stopListening: (() => void) | null = null;
   private textures: FieldTextures | null = null;
   private uploaded: Field | null = null;
+  private curtain: { readonly of: Curtain; readonly texture: ReturnType<typeof uploadCurtain> } | null = null;
   private wanted: Wanted | null = null;
   private layout: SurfaceLayout | null = null;
   private dirty = false;
@@ -155,6 +157,8 @@ export class SurfaceView {
     this.stopListening?.();
     this.textures?.dispose();
     this.textures = null;
+    this.curtain?.texture.dispose();
+    this.curtain = null;
     if (this.renderer) releaseRenderer();
     this.renderer = null;
     this.wanted = null;
@@ -182,6 +186,11 @@ export class SurfaceView {
       this.textures = uploadField(view.field);
       this.uploaded = view.field;
     }
+    const curtain = view.curtain ?? null;
+    if (this.curtain?.of !== curtain) {
+      this.curtain?.texture.dispose();
+      this.curtain = curtain && { of: curtain, texture: uploadCurtain(curtain, view.field) };
+    }
     fitCanvas(this.canvas, size);
     context.setTransform(size.pixelRatio, 0, 0, size.pixelRatio, 0, 0);
     context.fillStyle = theme.background;
@@ -194,6 +203,7 @@ export class SurfaceView {
       theme,
       size,
       isoStep: this.isoStep,
+      curtain: this.curtain?.texture ?? null,
       ...ribbonsOf(view, theme, layout),
     };
     if (!renderer.draw(job, context)) return false;

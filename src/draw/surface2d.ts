@@ -3,12 +3,13 @@
  * it. It needs no WebGL, and drawn by an SVG pen it is the vector export.
  */
 import { scaleColour } from './colours.js';
+import { curtainDrawer } from './curtain2d.js';
 import { indexAt, kindAt, positionAt, valueAt } from './field.js';
 import { drawBefore, drawBehind } from './frame.js';
 import { canvasPen, type LineStyle, type Pen } from './pen.js';
 import { fitCanvas, isDrawable, type DrawSize } from './picture.js';
 import { toScreen } from './projection.js';
-import { sliceList, vertexIndices } from './relief.js';
+import { mostSlices, sliceList, vertexIndices } from './relief.js';
 import { layoutSurface, type SurfaceLayout } from './surface-layout.js';
 import { mixCss } from './tones.js';
 import type { DrawTheme, FieldView, OrbitView } from './types.js';
@@ -74,9 +75,15 @@ function drawSlices(
     return [x, y];
   };
   const extras = extrasOf(view, theme, layout, alongTime);
-  const most = Math.min(64, Math.max(14, (plot.bottom - plot.top) / 7));
-  const stations = sliceList(other, most).map((at) => ({ at, extra: null as Extra | null }));
-  for (const extra of extras) if (extra.along) stations.push({ at: extra.fixed, extra });
+  const most = Math.min(64, mostSlices(plot));
+  // Along time, slices stand at frequencies: evenly over the columns, as those are over the axis.
+  const stacked = alongTime ? Float64Array.from(field.columnPositions, (_, k) => k) : field.rowPositions;
+  const stations = sliceList(stacked, other, most).slices.map(({ at, round }) => ({
+    at,
+    width: round ? 1.35 : 0.9,
+    extra: null as Extra | null,
+  }));
+  for (const extra of extras) if (extra.along) stations.push({ at: extra.fixed, width: 0, extra });
   const eye = alongTime ? space.eye[0] : space.eye[2];
   const away = (at: number): number => {
     const [x, , z] = spot(own[0], at);
@@ -88,9 +95,12 @@ function drawSlices(
   const indices = vertexIndices(own, Math.max(1, Math.round((own[1] - own[0]) / (plot.right - plot.left))));
   const noise = mixCss(theme.background, theme.text, 0.3);
   const nothing = mixCss(theme.background, theme.text, 0.14);
+  const quiet = mixCss(theme.background, theme.text, 0.17);
+  const drawCurtain = curtainDrawer(pen, theme, layout, alongTime ? 'columns' : 'rows');
   const paper = mixCss(theme.background, theme.text, theme.dark ? 0.02 : 0);
   let before: number | null = null;
-  for (const { at, extra } of stations) {
+  for (const { at, width, extra } of stations) {
+    if (before !== null && before !== at) drawCurtain(before, at);
     if (before !== null && before !== at)
       for (const cross of extras) if (!cross.along) drawCross(pen, cross, before, at, screen);
     before = at;
@@ -124,20 +134,24 @@ function drawSlices(
       const [bottom, top] = view.valueRange;
       const level = Math.round(((value - bottom) / (top - bottom)) * COLOUR_LEVELS) / COLOUR_LEVELS;
       // A line must be seen on its paper: the quietest colours are drawn a little stronger than the surface has them.
-      const ink =
-        kind === 'signal'
-          ? mixCss(scaleColour(theme.scale, Math.min(1, Math.max(0, level)), [0, 1]), theme.text, 0.22)
-          : kind === 'past-end'
-            ? nothing
-            : noise;
+      // What falls no slower than the window is paler, what lies on the floor is grey.
+      let ink =
+        kind === 'past-end'
+          ? nothing
+          : level <= 0
+            ? quiet
+            : kind === 'noise'
+              ? noise
+              : mixCss(scaleColour(theme.scale, Math.min(1, level), [0, 1]), theme.text, 0.22);
+      if (kind === 'fast' && level > 0) ink = mixCss(ink, theme.background, 0.5);
       if (ink !== colour && run.length > 2) {
-        pen.line(run, { colour, width: 1.1 });
+        pen.line(run, { colour, width });
         run = run.slice(-2);
       }
       colour = ink;
       run.push(...points[n]);
     }
-    pen.line(run, { colour, width: 1.1 });
+    pen.line(run, { colour, width });
   }
 }
 

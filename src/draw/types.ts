@@ -29,6 +29,8 @@ export interface Field {
   readonly rowEnd: number;
   /** Per row: columns below this position mean nothing; null if all do. */
   readonly rowLowest: Float32Array | null;
+  /** Per cell, like `values`: height above what the view's own window would leave; at 0 and below it says nothing. */
+  readonly aboveWindow?: Float32Array | null;
 }
 
 /** A line along the field at one column position, with a label. */
@@ -37,6 +39,8 @@ export interface Flag {
   readonly label: string;
   /** Row position to which it is drawn. */
   readonly until: number;
+  /** Whether it ends there, instead of going on past what is shown or known; by default it does not. */
+  readonly sinks?: boolean;
   readonly selected: boolean;
   /** 'worst' ... the emphasis, 0 to 1. */
   readonly weight: number;
@@ -49,6 +53,17 @@ export interface AxisMark {
   readonly title: string;
 }
 
+/**
+ * A limit as a curtain upon the floor: whatever still stands in front of it exceeds the limit. Per column of the field,
+ * the row position by which the field must have sunk; NaN where there is no limit.
+ */
+export interface Curtain {
+  readonly at: Float32Array;
+  /** A second, later limit, where the first is the start of a band; NaN or null where there is none. */
+  readonly further: Float32Array | null;
+  readonly label: string;
+}
+
 /** What all field pictures share. */
 export interface FieldView {
   readonly field: Field;
@@ -59,6 +74,7 @@ export interface FieldView {
   readonly valueRange: readonly [number, number];
   readonly flags: readonly Flag[];
   readonly marks: readonly AxisMark[];
+  readonly curtain?: Curtain | null;
   readonly cursor: { readonly column: number; readonly row: number } | null;
   readonly columnLabel: string;
   readonly rowLabel: string;

@@ -63,11 +63,18 @@ describe('vertices', () => {
     expect(vertexIndices([2, 2])).toEqual([2]);
   });
 
-  it('of slices never exceed the wish by more than the last edge', () => {
+  it('of slices stand at round positions and both ends, never more than wished beside the ends', () => {
+    const positions = Float64Array.from({ length: 101 }, (_, k) => k * 0.0137);
     for (const most of [5, 12, 40]) {
-      const list = sliceList([0.5, 99], most);
-      expect(list.length).toBeLessThanOrEqual(most + 2);
-      expect(list[list.length - 1]).toBe(99);
+      const { slices, step } = sliceList(positions, [0.5, 99], most);
+      expect(slices.length).toBeLessThanOrEqual(most + 2);
+      expect(slices[0].at).toBe(0.5);
+      expect(slices[slices.length - 1].at).toBe(99);
+      for (const { at } of slices.slice(1, -1)) {
+        const steps = (at * 0.0137) / step;
+        expect(steps).toBeCloseTo(Math.round(steps), 6);
+      }
+      expect([1, 2, 5]).toContainEqual(Number((step / 10 ** Math.floor(Math.log10(step) + 1e-9)).toFixed(6)));
     }
   });
 });

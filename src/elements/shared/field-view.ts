@@ -1,14 +1,22 @@
 import { indexAt, kindAt, sampleField } from '../../draw/field.js';
-import type { AxisMark, Field, FieldView, Flag } from '../../draw/types.js';
+import type { AxisMark, Curtain, Field, FieldView, Flag } from '../../draw/types.js';
+import { aboveWindowDb, sinkLimit } from '../../study/grid-limits.js';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
+import { ridgeName } from './ridge-name.js';
 import { orderText } from './ridges.js';
 
 type Grid = NonNullable<StudySnapshot['grid']>;
 
+/**
+ * Noise scatters: the power of one window of it exceeds its mean by 6 dB in one cell of fifty (exponential distribution,
+ * e^-4). What stands no higher than that above the mean is drawn as noise.
+ */
+const noiseMarginDb = 6;
+
 const fields = new WeakMap<Grid, Field>();
 
-/** The grid as a field to draw: the same arrays, no copy; one field per grid, so that pictures can tell new data. */
+/** The grid as a field to draw: the same levels, no copy; one field per grid, so that pictures can tell new data. */
 export function fieldOf(grid: Grid): Field {
   let field = fields.get(grid);
   if (!field) {
@@ -18,9 +26,10 @@ export function fieldOf(grid: Grid): Field {
       values: grid.levelsDb,
       columnPositions: grid.frequenciesHz,
       rowPositions: grid.timesSeconds,
-      columnFloor: grid.limits.noiseFloorDb,
+      columnFloor: grid.limits.noiseFloorDb.map((level) => level + noiseMarginDb),
       rowEnd: grid.limits.dataEndSeconds,
       rowLowest: grid.limits.lowestHz,
+      aboveWindow: aboveWindowDb(grid),
     };
     fields.set(grid, field);
   }
@@ -42,32 +51,58 @@ function topOf(grid: Grid): number {
   return top;
 }
 
-/** The time at which a ridge sinks into the noise, below the range shown, or past the data. */
-function sinksAt(field: Field, positionHz: number, bottomDb: number): number {
+/** A beat may hide a ridge for so long without its having sunk, s. */
+const longestBeatSeconds = 0.12;
+
+/** Where a ridge sinks into the noise or below the range shown; `sinks` is false where the picture or the data end first. */
+function sinkOf(field: Field, positionHz: number, bottomDb: number): { until: number; sinks: boolean } {
   const column = Math.round(indexAt(field.columnPositions, positionHz));
   const floor = Math.max(bottomDb, field.columnFloor?.[column] ?? -Infinity);
   let last = 0;
   for (let row = 0; row < field.rows; row += 1) {
-    if (field.rowPositions[row] > field.rowEnd) break;
+    const time = field.rowPositions[row];
+    if (time > field.rowEnd) return { until: field.rowPositions[last], sinks: false };
     if (field.values[row * field.columns + column] > floor) last = row;
-    else if (row > last + 3) break;
+    else if (time > field.rowPositions[last] + longestBeatSeconds) break;
   }
-  return field.rowPositions[last];
+  return { until: field.rowPositions[last], sinks: last < field.rows - 1 };
 }
 
 function flagsOf(snapshot: StudySnapshot, field: Field, bottomDb: number, speaker: Speaker): Flag[] {
   const ridges = snapshot.diagnosis?.ridges ?? [];
   const worst = Math.max(...ridges.map(({ excess }) => excess ?? 1), 1);
-  return ridges.map((ridge, index) => ({
-    position: ridge.frequencyHz,
-    label: [
-      speaker.n.hertz(ridge.frequencyHz),
-      ...(ridge.decayTimeSeconds === null ? [] : [speaker.n.seconds(ridge.decayTimeSeconds)]),
-    ].join('\n'),
-    until: sinksAt(field, ridge.frequencyHz, bottomDb),
-    selected: snapshot.selectedRidge === index,
-    weight: Math.min(1, (ridge.excess ?? 1) / worst),
-  }));
+  return ridges.map((ridge, index) => {
+    const name = ridgeName(ridge, speaker);
+    return {
+      position: ridge.frequencyHz,
+      label: [
+        speaker.n.hertz(ridge.frequencyHz),
+        ...(ridge.decayTimeSeconds === null ? [] : [speaker.n.seconds(ridge.decayTimeSeconds)]),
+        ...(name === null ? [] : [name]),
+      ].join('\n'),
+      ...sinkOf(field, ridge.frequencyHz, bottomDb),
+      selected: snapshot.selectedRidge === index,
+      weight: Math.min(1, (ridge.excess ?? 1) / worst),
+    };
+  });
+}
+
+function curtainOf(
+  snapshot: StudySnapshot,
+  field: Field,
+  bottomDb: number,
+  speaker: Speaker,
+): Curtain | null {
+  const floorDb = Float32Array.from(field.columnPositions, (_, f) =>
+    Math.max(bottomDb, field.columnFloor?.[f] ?? -Infinity),
+  );
+  const limit = sinkLimit(snapshot, floorDb);
+  return (
+    limit && {
+      ...limit,
+      label: speaker.view('curtain', { limit: speaker.term('limits', snapshot.choices.limit) }),
+    }
+  );
 }
 
 const strokes = { axial: 1, tangential: 2, oblique: 3 } as const;
@@ -121,6 +156,7 @@ function makeView(grid: Grid, snapshot: StudySnapshot, speaker: Speaker): FieldV
     valueRange: [bottom, top],
     flags: flagsOf(snapshot, field, bottom, speaker),
     marks: marksOf(snapshot, speaker),
+    curtain: curtainOf(snapshot, field, bottom, speaker),
     cursor: null,
     columnLabel: speaker.view('frequency-axis'),
     rowLabel: speaker.view('time-axis'),

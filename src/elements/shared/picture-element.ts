@@ -130,6 +130,12 @@ export abstract class PictureElement extends ViewElement {
     return null;
   }
 
+  /** What the signs in the picture mean. */
+  protected renderKey(): TemplateResult | string | null {
+    const view = this.fieldView;
+    return view && (view.flags.length > 0 || view.marks.length > 0) ? this.speaker.view('key-line') : null;
+  }
+
   protected override render(): TemplateResult {
     const { snapshot, speaker } = this;
     const grid = snapshot?.grid ?? null;
@@ -152,12 +158,7 @@ export abstract class PictureElement extends ViewElement {
               <p class="unseen" id="help">${speaker.view(`${this.pictureName}-help`)}</p>
               <div class="unseen" role="status">${this.spoken}</div>
               <figcaption part="caption">
-                ${gridCaption(speaker, grid, snapshot.choices.rangeDb)}
-                ${
-                  this.fieldView?.flags.length || this.fieldView?.marks.length
-                    ? speaker.view('key-line')
-                    : null
-                }
+                ${this.renderKey()} ${gridCaption(speaker, grid, snapshot.choices.rangeDb)}
               </figcaption>`
           : null
       }

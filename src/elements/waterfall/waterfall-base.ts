@@ -15,6 +15,7 @@ import type { Dispose, Scope } from '../scope.js';
 import { PictureElement } from '../shared/picture-element.js';
 import { figureStyles, tokens } from '../shared/styles.js';
 import { OrbitGestures } from './gestures.js';
+import { waterfallKey } from './key.js';
 import { waterfallStyles } from './styles.js';
 
 /** The shaded surface, as far as this element needs to know it. */
@@ -165,6 +166,11 @@ export abstract class WaterfallBase extends PictureElement {
         @wheel=${gestures.wheelListener}
       ></canvas>`,
     )}`;
+  }
+
+  protected override renderKey(): TemplateResult | null {
+    const view = this.fieldView;
+    return view && waterfallKey(view, this.speaker);
   }
 
   protected override renderTools(): TemplateResult {

@@ -21,6 +21,11 @@ export const views: Readonly<Record<string, Sentence>> = {
   'time-axis': () => 'Time, s',
   'level-axis': () => 'Level, dB',
 
+  // On the pictures.
+  several: () => 'several',
+  'best-candidate': (p, n) => `${n.text(p.order)} ${n.percent(p.weight)}`,
+  curtain: (p, n) => `${n.text(p.limit)} limit`,
+
   // The cursor.
   'cursor-frequency': () => 'Cursor: frequency',
   'cursor-time': () => 'Cursor: time',
@@ -31,6 +36,8 @@ export const views: Readonly<Record<string, Sentence>> = {
     `${n.hertz(p.frequencyHz)}, ${n.seconds(p.timeSeconds)}: past the end of the recording`,
   'readout-unresolved': (p, n) =>
     `${n.hertz(p.frequencyHz)}, ${n.seconds(p.timeSeconds)}: too low for what is left of the recording`,
+  'readout-fast': (p, n) =>
+    `${n.hertz(p.frequencyHz)}, ${n.seconds(p.timeSeconds)}: ${n.decibels(p.levelDb)}, no slower than the window`,
   'readout-none': () => 'No cursor',
 
   // Viewpoints and turning.
@@ -47,6 +54,14 @@ export const views: Readonly<Record<string, Sentence>> = {
   degrees: (p, n) => `${n.integer(p.degrees)}°`,
   times: (p, n) => `${n.number(p.factor, 1)} ×`,
   'drawn-flat': () => 'Drawn without WebGL, which is missing or was refused here; the data are the same.',
+  'key-ridge': () => 'ridge, to where it sinks',
+  'key-noise': () => 'in the noise',
+  'key-fast': () => 'no slower than the window',
+  'key-past-end': () => 'past the end of the recording',
+  'key-curtain': (p, n) => `${n.text(p.limit)}: what still stands there exceeds it`,
+  'key-axial': () => 'axial mode, predicted',
+  'key-tangential': () => 'tangential',
+  'key-oblique': () => 'oblique',
   'key-line': () =>
     'Flagged ridges; marks below are predicted modes: one stroke axial, two tangential, three oblique.',
 
