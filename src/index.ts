@@ -7,7 +7,7 @@ export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
-export { setWorkerFactory, type WorkerFactory } from './study/pool.js';
+export { setWorkerFactory, workerWay, type WorkerFactory } from './study/pool.js';
 export type * from './study/types.js';
 export { createSpeaker } from './words/index.js';
 export type { Speaker } from './words/index.js';

@@ -125,3 +125,9 @@ export function createPool(options: PoolOptions = {}): Pool {
 export function sharedPool(): Pool {
   return (shared ??= createPool());
 }
+
+/**
+ * How the jobs of this page are computed: `factory`, `sibling` or `inline` in workers, `main` on the page's own thread in
+ * slices; null before the first job.
+ */
+export const workerWay = (): string | null => shared?.way ?? null;

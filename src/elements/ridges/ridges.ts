@@ -2,13 +2,13 @@ import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { state } from 'lit/decorators.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { StudySnapshot } from '../../study/types.js';
 import { orderText, ridgeRows } from '../shared/ridges.js';
 import type { Candidate, RidgeRow } from '../shared/ridges.js';
 import { tokens } from '../shared/styles.js';
 import { ViewElement } from '../shared/view-element.js';
 import { ridgesStyles } from './styles.js';
+import { styleValues } from '../shared/style-values.js';
 
 type Diagnosis = NonNullable<StudySnapshot['diagnosis']>;
 
@@ -202,7 +202,7 @@ export class RingdownRidges extends ViewElement {
       class="decay"
       role="img"
       aria-label=${this.speaker.view('excess-bar', { decayTimeSeconds, limitSeconds })}
-      style=${styleMap({
+      style=${styleValues({
         '--decay': String(decayTimeSeconds / longest),
         '--limit': String(limitSeconds / longest),
       })}
@@ -240,7 +240,7 @@ export class RingdownRidges extends ViewElement {
         listed
           ? html`<ul class="all" role="list">
               ${candidates.map((candidate) => this.#renderCandidate(candidate))}
-              <li class="faint" style="--share:${noneShare}">
+              <li class="faint" style=${styleValues({ '--share': noneShare })}>
                 ${speaker.view('none-share', { share: noneShare })}
               </li>
             </ul>`
@@ -260,7 +260,7 @@ export class RingdownRidges extends ViewElement {
     const { speaker } = this;
     const { order, weight, frequencyHz } = candidate;
     const kind = speaker.term('modeKinds', candidate.kind);
-    return html`<li style="--share:${weight}">
+    return html`<li style=${styleValues({ '--share': weight })}>
       ${speaker.view('candidate', { order: orderText(order), kind, frequencyHz, weight })}
     </li>`;
   }

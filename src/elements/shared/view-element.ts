@@ -7,6 +7,7 @@ import type { Cursor } from '../../study/types.js';
 import { SettingsElement } from './settings-element.js';
 import { StudySource } from './source.js';
 import { ThemeController } from './theme.js';
+import { styleValues } from './style-values.js';
 
 /** An element that shows a study: its own, the one it is in, or the one named by `for`. */
 export abstract class ViewElement extends SettingsElement {
@@ -72,7 +73,7 @@ export abstract class ViewElement extends SettingsElement {
       const fraction = snapshot?.progress?.fraction ?? 0;
       return html`<div class="veil" part="message">
         <p class="sentence">${stage}</p>
-        <div class="bar" style="--fraction:${fraction}"><i></i></div>
+        <div class="bar" style=${styleValues({ '--fraction': fraction })}><i></i></div>
       </div>`;
     }
     if (failures.length > 0)

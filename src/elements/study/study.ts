@@ -16,6 +16,7 @@ import { ThemeController } from '../shared/theme.js';
 import type { RingdownPlace } from '../place/place.js';
 import type { RingdownRecording } from '../recording/recording.js';
 import { studyStyles } from './styles.js';
+import { styleValues } from '../shared/style-values.js';
 
 /** How long a message stands before the next may take its place for a screen reader, ms. */
 const messageAfterMs = 400;
@@ -263,7 +264,7 @@ export class RingdownStudy extends SettingsElement {
       }
       <span
         class="progress ${busy ? 'on' : ''}"
-        style="--fraction:${busy ? (snapshot.progress?.fraction ?? 0) : 0}"
+        style=${styleValues({ '--fraction': busy ? (snapshot.progress?.fraction ?? 0) : 0 })}
       ></span>
     </div>`;
   }

@@ -1,0 +1,146 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { createRoom, parseRoomSize, synthesise } from '../../src/room/index.js';
+import { encodeWav } from '../../src/signal/index.js';
+import { launch, openPage, serveSite, untilDrawn, type ServedPage, type Site } from '../support/site.js';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const dist = `${root}dist`;
+const integrity = () =>
+  `sha384-${createHash('sha384')
+    .update(readFileSync(`${dist}/ringdown.js`))
+    .digest('base64')}`;
+
+/** The README's lines for a page, as they stand there. */
+const readmeLines = (): string[] =>
+  [...readFileSync(`${root}README.md`, 'utf8').matchAll(/```html\n([\s\S]*?)```/g)].map(([, lines]) => lines);
+
+const page = (body: string, headers: Record<string, string> = {}): ServedPage => ({
+  html: `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>figure</title></head><body>${body}</body></html>`,
+  headers,
+});
+const figure =
+  '<ringdown-waterfall src="/desk.wav" room="5.6x3.9x2.7" label="Live room"></ringdown-waterfall>';
+const file = '<script type="module" src="/ringdown.js"></script>';
+
+describe('a page of another', () => {
+  let folder = '';
+  let browser: Browser;
+  const sites: Site[] = [];
+
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), 'ringdown-embed-'));
+    const { samples } = synthesise({
+      room: createRoom({ size: parseRoomSize('5.6x3.9x2.7') }),
+      seat: { x: 3.7, y: 3, z: 1.2 },
+      source: { x: 0.5, y: 0.4, z: 0.3 },
+      noiseDb: -60,
+    });
+    writeFileSync(
+      join(folder, 'desk.wav'),
+      encodeWav({ channels: [samples], sampleRate: 48000, encoding: 'float-32' }),
+    );
+    browser = await launch();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    for (const site of sites) site.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  const served = async (what: ServedPage, headers = {}): Promise<string> => {
+    const site = await serveSite([folder, dist], { '/': what }, headers);
+    sites.push(site);
+    return site.address;
+  };
+
+  /** How the page computes; the script's own module is asked, by the address that the page loaded it from. */
+  const wayOf = (address: string) =>
+    `import(${JSON.stringify(address)}).then(({ workerWay }) => workerWay())`;
+
+  it('shows the figures of the README from its own lines, without a console message', async () => {
+    const lines = readmeLines();
+    expect(lines.length).toBe(2);
+    expect(lines[0].trim().split('\n').length).toBeLessThanOrEqual(5);
+    const scripts = lines[0].split('\n')[0];
+    for (const body of [lines[0], `${scripts}\n${lines[1]}`]) {
+      const { page: tab, messages } = await openPage(browser, await served(page(body)));
+      await untilDrawn(tab, 'ringdown-waterfall');
+      expect(await tab.evaluate(wayOf('/ringdown.js'))).toBe('inline');
+      expect(messages).toEqual([]);
+      await tab.close();
+    }
+  });
+
+  it('loads the library from another origin, held to its hash, and computes in a worker', async () => {
+    const library = await serveSite([dist], {}, { 'access-control-allow-origin': '*' });
+    sites.push(library);
+    const tag = `<script type="module" crossorigin="anonymous" src="${library.address}/ringdown.js" integrity="${integrity()}"></script>`;
+    const { page: tab, messages } = await openPage(browser, await served(page(tag + figure)));
+    await untilDrawn(tab, 'ringdown-waterfall');
+    expect(await tab.evaluate(wayOf(`${library.address}/ringdown.js`))).toBe('inline');
+    expect(messages).toEqual([]);
+    await tab.close();
+  });
+
+  it("works under default-src 'self' with a worker that the page places, without a console message", async () => {
+    const place = await served(
+      page(`<script type="module" src="/place.js"></script>${figure}`, {
+        'content-security-policy': "default-src 'self'",
+      }),
+    );
+    writeFileSync(
+      join(folder, 'place.js'),
+      "import { setWorkerFactory } from '/ringdown.js';\nsetWorkerFactory(() => new Worker('/study/worker.js', { type: 'module' }));\n",
+    );
+    const { page: tab, messages } = await openPage(browser, place);
+    await untilDrawn(tab, 'ringdown-waterfall');
+    expect(await tab.evaluate(wayOf('/ringdown.js'))).toBe('factory');
+    expect(messages).toEqual([]);
+    await tab.close();
+  });
+
+  it.each([
+    ["under default-src 'self' alone", "default-src 'self'"],
+    ['where workers are forbidden', "worker-src 'none'"],
+    ['where scripts need trusted types', "require-trusted-types-for 'script'"],
+  ])('computes on its own thread %s, and says nothing but what the policy says', async (_, policy) => {
+    const { page: tab, messages } = await openPage(
+      browser,
+      await served(page(file + figure, { 'content-security-policy': policy })),
+    );
+    await untilDrawn(tab, 'ringdown-waterfall');
+    expect(['main', 'sibling']).toContain(await tab.evaluate(wayOf('/ringdown.js')));
+    expect(messages.filter((message) => !/Content Security Policy|violates|Trusted/i.test(message))).toEqual(
+      [],
+    );
+    await tab.close();
+  });
+
+  it('lives with a second copy of the library: one warning, and both figures', async () => {
+    writeFileSync(join(folder, 'copy.js'), readFileSync(`${dist}/ringdown-flat.js`));
+    const two = `${file}<script type="module" src="/copy.js"></script>${figure}<ringdown-spectrogram src="/desk.wav"></ringdown-spectrogram>`;
+    const { page: tab, messages } = await openPage(browser, await served(page(two)));
+    await untilDrawn(tab, 'ringdown-waterfall');
+    await untilDrawn(tab, 'ringdown-spectrogram');
+    expect(messages).toHaveLength(1);
+    expect(messages[0]).toMatch(/already defined by another copy/);
+    await tab.close();
+  });
+
+  it('says in one sentence what is wrong with an address that answers 404', async () => {
+    const lost = figure.replace('/desk.wav', '/lost.wav');
+    const { page: tab, messages } = await openPage(browser, await served(page(file + lost)));
+    await tab.waitForFunction(() =>
+      /404/.test(document.querySelector('ringdown-waterfall')?.shadowRoot?.textContent ?? ''),
+    );
+    expect(messages.filter((message) => !/404/.test(message))).toEqual([]);
+    await tab.close();
+  });
+});
