@@ -1,6 +1,13 @@
 import { diagnose as diagnoseJob, type DiagnosisParams, type LimitName } from '../diagnosis/index.js';
 import type { Room } from '../room/index.js';
-import { openRecording, RingdownError, type PositionMetres, type Recording } from '../signal/index.js';
+import {
+  highestSampleRate,
+  lowestSampleRate,
+  openRecording,
+  RingdownError,
+  type PositionMetres,
+  type Recording,
+} from '../signal/index.js';
 import { drain } from '../study/drain.js';
 import type { Speaker } from '../words/index.js';
 import { readBand } from './band.js';
@@ -13,7 +20,7 @@ import { readPlace, readRoom, roomOptions } from './room-words.js';
 
 export const diagnoseOptions: OptionSpecs = {
   ...roomOptions,
-  ...{ channel: {}, from: {}, to: {}, limit: {}, seat: { many: true }, source: { many: true } },
+  ...{ channel: {}, rate: {}, from: {}, to: {}, limit: {}, seat: { many: true }, source: { many: true } },
   together: { flag: true },
   json: { flag: true },
 };
@@ -24,6 +31,8 @@ interface Call {
   readonly files: readonly string[];
   readonly params: DiagnosisParams;
   readonly channel: number | undefined;
+  /** Of text files without times. */
+  readonly sampleRate: number | undefined;
   readonly seats: readonly PositionMetres[];
   readonly sources: readonly PositionMetres[];
   readonly json: boolean;
@@ -51,6 +60,7 @@ export async function diagnose(words: Words, io: CommandIo, speaker: Speaker): P
     files,
     params: { ...readBand(words), limit, room },
     channel: words.integer('channel', 1, 1024) ?? undefined,
+    sampleRate: words.number('rate', lowestSampleRate, highestSampleRate) ?? undefined,
     seats: placesOf(words, 'seat', room),
     sources: placesOf(words, 'source', room),
     json: words.has('json'),
@@ -80,12 +90,13 @@ async function diagnoseRoom(call: Call): Promise<number> {
 
 /** Null where the file is refused, which is then said. */
 async function open(index: number, call: Call): Promise<Recording | null> {
-  const { files, channel, seats, sources, io } = call;
+  const { files, channel, sampleRate, seats, sources, io } = call;
   const file = files[index];
   try {
     return openRecording(await io.readFile(file), {
       label: file,
       channel,
+      sampleRate,
       seat: seats[index] ?? seats[0] ?? null,
       source: sources[index] ?? sources[0] ?? null,
     });

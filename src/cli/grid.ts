@@ -1,5 +1,11 @@
 import { computeGrid, logFrequencies, type Grid, type GridMethod } from '../decay/index.js';
-import { openRecording, type Recording } from '../signal/index.js';
+import {
+  highestSampleRate,
+  lowestSampleRate,
+  openRecording,
+  RingdownError,
+  type Recording,
+} from '../signal/index.js';
 import { drain } from '../study/drain.js';
 import { engineVersion } from '../study/version.js';
 import { gridCaption, type Speaker } from '../words/index.js';
@@ -9,10 +15,9 @@ import { gridDocument, refusalDocument } from './json.js';
 import type { OptionSpecs, Words } from './options.js';
 import { oneFile, refuse } from './files.js';
 import { table, wrap } from './table.js';
-import { RingdownError } from '../signal/index.js';
 
 export const gridOptions: OptionSpecs = {
-  ...{ method: {}, window: {}, step: {}, span: {}, from: {}, to: {}, channel: {} },
+  ...{ method: {}, window: {}, step: {}, span: {}, from: {}, to: {}, channel: {}, rate: {} },
   ...{ csv: { flag: true }, json: { flag: true } },
 };
 
@@ -32,8 +37,9 @@ export async function grid(words: Words, io: CommandIo, speaker: Speaker): Promi
     frequenciesHz: logFrequencies(fromHz, toHz),
   };
   const channel = words.integer('channel', 1, 1024) ?? undefined;
+  const sampleRate = words.number('rate', lowestSampleRate, highestSampleRate) ?? undefined;
   try {
-    const recording = openRecording(await io.readFile(file), { label: file, channel });
+    const recording = openRecording(await io.readFile(file), { label: file, channel, sampleRate });
     const result = drain(computeGrid(recording, params));
     if (words.has('json')) io.out(`${JSON.stringify(gridDocument(file, recording.hash, result))}\n`);
     else io.out(`${words.has('csv') ? gridCsv(recording, result) : gridText(recording, result, speaker)}\n`);

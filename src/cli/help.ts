@@ -14,6 +14,7 @@ const bandHelp = [
 ] as const;
 
 const channelHelp = ['--channel N', 'channel to read, counted from 1; never summed'] as const;
+const rateHelp = ['--rate HZ', 'sample rate of a text file that holds no times'] as const;
 const absorptionHelp = [
   '--absorption A',
   'of all walls, or six (x=0, x=L, y=0, y=W, floor, ceiling)',
@@ -32,10 +33,11 @@ export const help: Readonly<Record<string, Help>> = {
   diagnose: {
     brief: 'what rings in the bass of impulse responses, and what may be done about it',
     usage: 'ringdown diagnose FILE... [options]',
-    does: 'Reads impulse responses (WAV), fits what rings, and flags the ridges that hang, each with its limit, candidate room modes and what might help.',
+    does: 'Reads impulse responses (WAV, or text of one or two columns), fits what rings, and flags the ridges that hang, each with its limit, candidate room modes and what might help.',
     options: [
       ...roomHelp,
       channelHelp,
+      rateHelp,
       ...bandHelp,
       ['--limit NAME', 'audibility (default), target, or neighbours'],
       ['--seat X,Y,Z', 'place of the microphone, m from one low corner; once, or once per file'],
@@ -59,6 +61,7 @@ export const help: Readonly<Record<string, Help>> = {
       ['--span S', 'time shown from the onset (1)'],
       ...bandHelp,
       channelHelp,
+      rateHelp,
       ['--csv', 'all levels as comma-separated values'],
       ['--json', 'all levels and limits as one JSON document'],
     ],

@@ -39,9 +39,19 @@ export function clipping(source: GridSource): { count: number; lastSeconds: numb
   return count > 0 ? { count, lastSeconds: last / sampleRate } : null;
 }
 
-/** Where the response was cut and silence follows: one value repeated to the end, while what comes before still sounds. */
-export function cutOff(source: GridSource): { atSeconds: number; levelDb: number } | null {
-  const { samples, sampleRate, onsetSeconds } = source;
+export interface Cut {
+  readonly atSeconds: number;
+  /** Of the last 50 ms before it, re the loudest. */
+  readonly levelDb: number;
+}
+
+/** Where the response was cut and silence follows, digital or of noise alone, while what comes before still sounds. */
+export function cutOff(source: GridSource): Cut | null {
+  return cutToOneValue(source) ?? abruptEnd(source);
+}
+
+/** One value repeated to the end. */
+function cutToOneValue({ samples, sampleRate, onsetSeconds }: GridSource): Cut | null {
   let end = samples.length;
   while (end > 0 && samples[end - 1] === samples[samples.length - 1]) end--;
   if (samples.length - end < silenceSeconds * sampleRate) return null;
@@ -53,6 +63,37 @@ export function cutOff(source: GridSource): { atSeconds: number; levelDb: number
   );
   const levelDb = 20 * Math.log10(rms(samples, end - block, end) / peak);
   return levelDb > -60 ? { atSeconds: (end - onset) / sampleRate, levelDb } : null;
+}
+
+/** The bass falls this much more within 0.1 s than within the 0.1 s before: no decay does, and it stays down. */
+const abruptDb = 20;
+
+function abruptEnd(source: GridSource): Cut | null {
+  const levels = bassLevels(source, 0.05);
+  const peak = Math.max(...levels);
+  for (let b = 3; b + 2 < levels.length; b++) {
+    const [before, last, next] = [levels[b - 2], levels[b], levels[b + 2]];
+    const stays = Math.max(...levels.slice(b + 2)) <= last - abruptDb;
+    if (stays && last > peak - 60 && last - next > Math.max(0, before - last) + abruptDb)
+      return { atSeconds: (b + 1) * 0.05, levelDb: last - peak };
+  }
+  return null;
+}
+
+/** Level of the bass in blocks from the onset on, dB re full scale; what is silent lies at -400. */
+function bassLevels(source: GridSource, blockSeconds: number): number[] {
+  const reduced = decimate(withoutOffset(source.samples, source.sampleRate), source.sampleRate, 200);
+  const rate = reduced.sampleRate;
+  const onset = Math.round(source.onsetSeconds * rate) - reduced.firstIndex;
+  const block = blockSeconds * rate;
+  const end = Math.floor((source.samples.length / source.sampleRate) * rate) - reduced.firstIndex;
+  return Array.from({ length: Math.max(0, Math.floor((end - onset) / block)) }, (_, i) =>
+    Math.max(
+      -400,
+      20 *
+        Math.log10(rms(reduced.samples, Math.round(onset + i * block), Math.round(onset + (i + 1) * block))),
+    ),
+  );
 }
 
 /** A burst long after the onset that rises above what came before it: a disturbance, or wrapped distortion of a sweep. */
@@ -90,6 +131,21 @@ const fallingDb = 2;
 /** A recording shorter than this behind its onset is short whatever it holds: 0.5 s is half a bass waterfall. */
 const shortSeconds = 0.5;
 
+const meanOf = (power: Float64Array, from: number, to: number): number => {
+  const begin = Math.max(0, Math.round(from));
+  let sum = 0;
+  for (let i = begin; i < Math.min(power.length, Math.round(to)); i++) sum += power[i];
+  return sum / Math.max(1, Math.round(to) - begin);
+};
+
+/** Whether power still falls over the last tenths of a file: it is then a decay that ends there, and no noise. */
+export function stillFalling(power: Float64Array, onsetIndex: number, sampleRate: number): boolean {
+  const stretch = Math.max(0.05 * sampleRate, 0.15 * (power.length - onsetIndex));
+  const end = power.length;
+  const before = meanOf(power, end - 2 * stretch, end - stretch);
+  return 10 * Math.log10(before / meanOf(power, end - stretch, end)) > fallingDb;
+}
+
 /**
  * Whether the file ends before its decay does: shorter than half a second, or little fallen and falling still. Judged in
  * the third-octaves together, so that rumble below them does not count.
@@ -104,20 +160,12 @@ export function endsEarly(
   const length = bands[0]?.power.length ?? 0;
   const power = new Float64Array(length);
   for (const band of bands) for (let i = 0; i < length; i++) power[i] += band.power[i];
-  const mean = (from: number, to: number): number => {
-    const begin = Math.max(0, Math.round(from));
-    let sum = 0;
-    for (let i = begin; i < Math.min(length, Math.round(to)); i++) sum += power[i];
-    return sum / Math.max(1, Math.round(to) - begin);
-  };
   const block = 0.05 * sampleRate;
   let loudest = 0;
   for (let i = onsetIndex; i + block <= length; i += block / 2)
-    loudest = Math.max(loudest, mean(i, i + block));
-  const decibels = (a: number, b: number): number => 10 * Math.log10(a / b);
-  const fallDb = decibels(loudest, mean(length - block, length));
-  const stretch = Math.max(block, 0.15 * (length - onsetIndex));
-  const lately = decibels(mean(length - 2 * stretch, length - stretch), mean(length - stretch, length));
-  if (!(seconds < shortSeconds || (fallDb < wholeFallDb && lately > fallingDb))) return null;
+    loudest = Math.max(loudest, meanOf(power, i, i + block));
+  const fallDb = 10 * Math.log10(loudest / meanOf(power, length - block, length));
+  const unfinished = fallDb < wholeFallDb && stillFalling(power, onsetIndex, sampleRate);
+  if (!(seconds < shortSeconds || unfinished)) return null;
   return { seconds, fallDb: Number.isFinite(fallDb) ? fallDb : null };
 }

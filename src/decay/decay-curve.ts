@@ -78,8 +78,9 @@ export interface TwoSlopes {
 
 /** A bend is told where the later decay is this much longer: less is what close modes do by beating. */
 const leastRatio = 1.5;
-/** Each slope must rest on at least this much decay. */
-const leastSpanDb = 8;
+/** The early slope must rest on at least this much decay, and the late one, which lies nearer to the noise, on this. */
+const leastEarlyDb = 8;
+const leastLateDb = 10;
 
 /**
  * Looks for a bend upwards: the knee that two regression lines explain best. Null where one line serves.
@@ -90,7 +91,7 @@ export function twoSlopes(curve: DecayCurve, lowestDb: number): TwoSlopes | null
   const whole = regression(curve, -1, lowestDb);
   if (!whole) return null;
   let best: { residual: number; found: TwoSlopes } | null = null;
-  for (let kneeDb = -1 - leastSpanDb; kneeDb >= lowestDb + leastSpanDb; kneeDb -= 1) {
+  for (let kneeDb = -1 - leastEarlyDb; kneeDb >= lowestDb + leastLateDb; kneeDb -= 1) {
     // The sum bends over some 6 dB about the knee; each line is read clear of it.
     const early = regression(curve, -1, Math.min(kneeDb + 3, -6));
     const late = regression(curve, kneeDb - 3, lowestDb);

@@ -1,8 +1,8 @@
 import type { Job, Note } from '../signal/types.js';
 import { bandDecays, type BandDecay } from './band-decay.js';
-import { bandEnvelopes, rangesOf } from './band-range.js';
+import { bandEnvelopes, rangesOf, type BandEnvelopes } from './band-range.js';
 import { boundaryDip } from './boundary.js';
-import { clipping, cutOff, endsEarly, lateEnergy } from './checks.js';
+import { clipping, cutOff, endsEarly, lateEnergy, stillFalling } from './checks.js';
 import type { GridSource } from './grid.js';
 import { recordingTrace, type RecordingTrace } from './trace.js';
 import type { BandRange } from './types.js';
@@ -56,7 +56,7 @@ export function* examine(source: GridSource, params: Partial<ExamineParams> = {}
   yield { stage: 'bands', fraction: 0.3 };
   const late = lateEnergy(source);
   if (late) notes.push({ code: 'late-energy', params: { ...late } });
-  notes.push(...noisyBands(ranges));
+  notes.push(...noisyBands(ranges, short ? envelopes : null));
   const dip = boundaryDip(source, fromHz, Math.min(toHz, highestModeHz));
   if (dip) notes.push(dip);
   yield { stage: 'bands', fraction: 0.5 };
@@ -90,9 +90,19 @@ function runsOf<T>(bands: readonly T[], has: (band: T) => boolean): T[][] {
   return runs;
 }
 
-/** One `noisy` note per run of neighbouring bands with too little range; `rangeDb` is that of the worst. */
-const noisyBands = (ranges: readonly BandRange[]): Note[] =>
-  runsOf(ranges, ({ rangeDb }) => rangeDb < doubtfulRangeDb).map((run) => ({
+/**
+ * One `noisy` note per run of neighbouring bands with too little range; `rangeDb` is that of the worst.
+ *
+ * @param cut Of a recording that ends early: a band that is still falling there has no noise, but a lost end.
+ */
+function noisyBands(ranges: readonly BandRange[], cut: BandEnvelopes | null): Note[] {
+  const list = ranges.map((range, i) => ({
+    ...range,
+    noisy:
+      range.rangeDb < doubtfulRangeDb &&
+      !(cut && stillFalling(cut.bands[i].power, cut.onsetIndex, cut.sampleRate)),
+  }));
+  return runsOf(list, ({ noisy }) => noisy).map((run) => ({
     code: 'noisy',
     params: {
       fromHz: run[0].fromHz,
@@ -101,6 +111,7 @@ const noisyBands = (ranges: readonly BandRange[]): Note[] =>
       neededDb: doubtfulRangeDb,
     },
   }));
+}
 
 /** A bend below this touches no reading of ISO 3382, whose T30 ends here. */
 const lowestKneeDb = -35;

@@ -50,20 +50,30 @@ export function humNotes(resonances: readonly Resonance[], index: number): Note[
   });
 }
 
-/** A note of each resonance with two decays that no band of the examination shows already. */
+/**
+ * The notes on bends. Where a resonance with two decays lies in a band that bends, its own two times stand for those of
+ * the band, which the band's filter blurs; how far down each reaches is the band's.
+ */
 function slopeNotes({ resonances }: ResonanceFit, { notes }: Examination): Note[] {
+  const bent = resonances.filter(({ kind }) => kind === 'two-slopes');
   const bands = notes.filter(({ code }) => code === 'two-slopes');
-  const known = (f: number): boolean =>
-    bands.some(({ params }) => f >= Number(params.fromHz) && f <= Number(params.toHz));
-  return resonances
-    .filter(({ kind, frequencyHz }) => kind === 'two-slopes' && !known(frequencyHz))
-    .map(({ frequencyHz, decayTimeSeconds, decayTimeEarlySeconds, fitFromSeconds, fitToSeconds }) => ({
+  const holds = ({ params }: Note, { frequencyHz: f }: Resonance): boolean =>
+    f >= Number(params.fromHz) && f <= Number(params.toHz);
+  const fitted = bent.map((one): Note => {
+    const band = bands.find((note) => holds(note, one));
+    const { earlyFromDb = null, earlyToDb = null, lateFromDb = null, lateToDb = null } = band?.params ?? {};
+    return {
       code: 'two-slopes',
       params: {
-        ...{ frequencyHz, earlySeconds: decayTimeEarlySeconds, lateSeconds: decayTimeSeconds },
-        ...{ fitFromSeconds, fitToSeconds },
+        frequencyHz: one.frequencyHz,
+        earlySeconds: one.decayTimeEarlySeconds,
+        lateSeconds: one.decayTimeSeconds,
+        ...{ fitFromSeconds: one.fitFromSeconds, fitToSeconds: one.fitToSeconds },
+        ...(band ? { earlyFromDb, earlyToDb, lateFromDb, lateToDb } : {}),
       },
-    }));
+    };
+  });
+  return [...fitted, ...bands.filter((note) => !bent.some((one) => holds(note, one)))];
 }
 
 /** Within this of a dip, as a share, and this far below the loudest, a resonance gives the dip a tail. */
@@ -90,14 +100,15 @@ export function fileNotes({ recording, index, examination, fit, prediction }: No
     ...recording.notes,
     ...examination.notes.filter(
       (note) =>
-        !(refused && (note.code === 'noisy' || note.code === 'two-slopes')) &&
+        !(note.code === 'noisy' && refused) &&
+        note.code !== 'two-slopes' &&
         !(note.code === 'boundary' && hasTail(note, fit.resonances)),
     ),
     ...fit.notes.filter(
       ({ code }) => code !== 'hum' && !examination.notes.some((known) => known.code === code),
     ),
     ...humNotes(fit.resonances, index),
-    ...slopeNotes(fit, examination),
+    ...(refused ? [] : slopeNotes(fit, examination)),
     ...(prediction ? nodeNotes(prediction.room, prediction.modes, recording) : []),
     ...(suspect ? [suspect] : []),
   ];

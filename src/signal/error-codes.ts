@@ -64,6 +64,8 @@ export const signalErrorParams = {
   'text-times-uneven': ['line'],
   /** One column, and no sample rate given. */
   'text-rate-needed': [],
+  /** The rate given and that in the header differ. Hz. */
+  'file-rate-differs': ['rate', 'found'],
   /** The rate given and that of the times differ. Hz. */
   'text-rate-differs': ['rate', 'found'],
 

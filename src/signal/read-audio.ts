@@ -25,6 +25,7 @@ export function containerOf(bytes: Uint8Array): string | null {
   if (/^(RIFF|RF64|BW64|RIFX)/.test(head)) return 'wav';
   const other = otherContainers.find(([offset, text]) => head.startsWith(text, offset));
   if (other) return other[2];
+  if (/^(\xff\xfe|\xfe\xff)/.test(head)) return 'text';
   const sample = bytes.subarray(0, 4096);
   const printable = sample.every((byte) => byte >= 32 || byte === 9 || byte === 10 || byte === 13);
   return bytes.length > 0 && printable && sample.some((byte) => byte >= 48 && byte <= 57) ? 'text' : null;
@@ -33,12 +34,17 @@ export function containerOf(bytes: Uint8Array): string | null {
 /**
  * Reads the samples of a file, by its first bytes and never by its name: WAV, or text of one or two columns.
  *
- * @param sampleRate Hz; for text without times.
- * @throws RingdownError `container-unread` for other containers, and those of `decodeWav` and `decodeText`
+ * @param sampleRate Hz; for text without times. One that the file contradicts is refused.
+ * @throws RingdownError `file-rate-differs`, `container-unread` for other containers, and those of `decodeWav` and `decodeText`
  */
 export function readAudio(bytes: Uint8Array, sampleRate: number | null = null): DecodedAudio {
   const container = containerOf(bytes);
   if (container === 'text') return decodeText(bytes, sampleRate);
-  if (container === 'wav' || container === null) return decodeWav(bytes);
+  if (container === 'wav' || container === null) {
+    const audio = decodeWav(bytes);
+    if (sampleRate !== null && sampleRate !== audio.sampleRate)
+      throw refusal('file-rate-differs', { rate: sampleRate, found: audio.sampleRate });
+    return audio;
+  }
   throw refusal('container-unread', { container });
 }

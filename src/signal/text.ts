@@ -61,6 +61,14 @@ function rateOf(times: Float64Array, firstLine: number): number {
   return usualRates.find((usual) => Math.abs(rate / usual - 1) < rateTolerance) ?? rate;
 }
 
+/** The characters of a text file: UTF-8, or UTF-16 where its first two bytes say so, as spreadsheets write it. */
+export function textOf(bytes: Uint8Array): string {
+  const [first, second] = bytes;
+  const wide =
+    first === 0xff && second === 0xfe ? 'utf-16le' : first === 0xfe && second === 0xff ? 'utf-16be' : null;
+  return new TextDecoder(wide ?? 'utf-8').decode(bytes).replace(/^\uFEFF/, '');
+}
+
 /**
  * Reads an impulse response written as text: one column of amplitudes, or two of time and amplitude; parted by comma,
  * semicolon, tab or blanks; with a point or a comma as decimal sign, never as a thousand. Lines before the numbers and
@@ -70,7 +78,7 @@ function rateOf(times: Float64Array, firstLine: number): number {
  * @throws RingdownError those whose code begins with `text-`, `rate`, `no-samples`, `too-long`
  */
 export function decodeText(bytes: Uint8Array, sampleRate: number | null = null): DecodedAudio {
-  const text = new TextDecoder('utf-8').decode(bytes).replace(/^\uFEFF/, '');
+  const text = textOf(bytes);
   const lines = text.split(/\r\n|\r|\n/).map((line) => line.trim());
   const isData = (line: string): boolean =>
     !isComment(line) &&

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { openRecording } from '../../src/signal/index.js';
+import { encodeWav, openRecording } from '../../src/signal/index.js';
+import { command } from '../support/command.js';
 import { addMode } from '../support/signals.js';
 
 const rate = 8000;
@@ -34,6 +35,30 @@ describe('a response written as text', () => {
       expect(recording.sampleRate).toBe(rate);
       expect(recording.samples[500]).toBeCloseTo(response[500], 8);
     }
+  });
+
+  it('is read in the UTF-16 of spreadsheets, with either byte order', () => {
+    const text = `\uFEFFTime\tPressure\r\n${lines((t, v) => `${comma(t, 6)}\t${comma(v)}`)}`;
+    for (const little of [true, false]) {
+      const bytes = new Uint8Array(2 * text.length);
+      const view = new DataView(bytes.buffer);
+      for (let i = 0; i < text.length; i++) view.setUint16(2 * i, text.charCodeAt(i), little);
+      const { samples, sampleRate } = openRecording(bytes);
+      expect(sampleRate).toBe(rate);
+      expect(samples[500]).toBeCloseTo(response[500], 8);
+    }
+  });
+
+  it('is read by the command with --rate, which a WAV file that says otherwise refuses', async () => {
+    const wav = encodeWav({ channels: [response], sampleRate: rate, encoding: 'float-32' });
+    const files = { 'one.txt': encode(lines((_, v) => comma(v))), 'one.wav': wav };
+    const read = (...argv: string[]) => command(['diagnose', ...argv, '--json'], files);
+    const given = await read('one.txt', '--rate', '8000');
+    expect(given.status).toBe(0);
+    expect((JSON.parse(given.out) as { files: { sampleRate: number }[] }).files[0].sampleRate).toBe(rate);
+    expect((await read('one.txt')).err).toContain('sample rate must be given');
+    expect((await read('one.wav', '--rate', '44100')).err).toContain('the file itself says 8000 Hz');
+    expect((await command(['grid', 'one.txt', '--rate', '8000'], files)).status).toBe(0);
   });
 
   it('is refused with one code where it says too little or contradicts itself', () => {

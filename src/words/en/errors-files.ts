@@ -63,7 +63,9 @@ export const fileErrors: Readonly<Record<string, Sentence>> = {
   'text-times-uneven': (p, n) =>
     `The times of the text file are not evenly spaced (line ${n.text(p.line)}), so they give no sample rate. Export the impulse response itself, not a plot of it.`,
   'text-rate-needed': () =>
-    'The text file has one column, so its sample rate must be given beside it, or a column of times in front.',
+    'The text file has one column, so its sample rate must be given beside it (“rate”), or a column of times in front.',
+  'file-rate-differs': (p, n) =>
+    `The sample rate given is ${rate(n, p.rate)}, but the file itself says ${rate(n, p.found)}. Leave it out, or mend the file's header.`,
   'text-rate-differs': (p, n) =>
     `The sample rate given is ${rate(n, p.rate)}, but the times of the text file say ${rate(n, p.found)}. One of them is wrong.`,
   'sweep-bounds': (p, n) =>

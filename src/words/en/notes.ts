@@ -20,7 +20,7 @@ export const notes: Readonly<Record<string, Sentence>> = {
   noisy: (p, n) =>
     `The decay stands little above the noise${band(p, n)}${clause(p, 'rangeDb', (d) => `: ${n.decibels(d)} of range in the worst third-octave`)}${clause(p, 'neededDb', (d) => `, where ${n.decibels(d)} are wanted`)}. Decay times there are uncertain. Measure again with a longer sweep, more averages or less background noise.`,
   'no-range': (p, n) =>
-    `Not enough range: the response${band(p, n) || ' in the bass'} stands ${given(p, 'rangeDb') ? `only ${n.decibels(at(p, 'rangeDb'))}` : 'too little'} above its own noise${clause(p, 'neededDb', (d) => `, and ${n.decibels(d)} are needed`)} to read a decay, so no resonance is reported. Measure again with a longer sweep and a source that plays this low.`,
+    `Not enough range: the response${band(p, n) || ' in the bass'} stands ${given(p, 'rangeDb') ? `only ${n.decibels(at(p, 'rangeDb'))}` : 'too little'} above its own noise, or what is left at its end${clause(p, 'neededDb', (d) => `, and ${n.decibels(d)} are needed`)} to read a decay, so no resonance is reported. Measure again with a longer sweep and a source that plays this low.`,
   clipped: (p, n) =>
     `The recording is clipped${clause(p, 'count', (c) => `: ${n.integer(c)} ${plural(c, 'sample')} in runs of one extreme value`)}${clause(p, 'lastSeconds', (s) => `, the last ${n.seconds(s, 3)} from the start of the file`)}. The start of the decay is bent; levels and early decay cannot be trusted. Measure again at a lower level.`,
   hum: (p, n) => {
