@@ -1,6 +1,6 @@
 import type { ResonanceFit } from '../resonance/types.js';
-import { modeDecayTime } from '../room/damping.js';
-import type { Mode, Room } from '../room/types.js';
+import { withDecay } from '../room/predict.js';
+import type { Room } from '../room/types.js';
 import { candidateModes, matchObservations, type Observation } from './candidates.js';
 import { rings } from './ridges.js';
 import { measuredShape, type Place } from './shapes.js';
@@ -28,12 +28,6 @@ export function matchResonances(
   }));
   const found = matchObservations(observations, { room, modes, resolvableSpacingHz, places });
   return new Map(indices.map((index, i) => [index, found[i]]));
-}
-
-function withDecay(mode: Mode, { size, speedOfSoundMetresPerSecond, absorption }: Room): Mode {
-  if (!absorption) return mode;
-  const decayTimeSeconds = modeDecayTime(mode.order, size, speedOfSoundMetresPerSecond, absorption);
-  return { ...mode, decayTimeSeconds };
 }
 
 const rmsDb = (values: readonly number[]): number =>

@@ -1,19 +1,13 @@
-import { sidesOf } from '../room/box.js';
+import { nodeAt } from '../room/levels.js';
 import type { Mode, Room } from '../room/types.js';
 import type { Note, PositionMetres } from '../signal/types.js';
 
-/** A factor of the shape below this, 20 dB under its largest, is a pressure node for what is heard. */
-const nodeShape = 0.1;
 /** Higher modes lie so densely that one more or less of them is not missed. */
 const mostNotes = 8;
 
 /** Whether a place lies at or near a nodal plane of a mode. */
-export function atNode({ order }: Mode, { size }: Room, { x, y, z }: PositionMetres): boolean {
-  const sides = sidesOf(size);
-  return [x, y, z].some(
-    (value, axis) => Math.abs(Math.cos((order[axis] * Math.PI * value) / sides[axis])) < nodeShape,
-  );
-}
+export const atNode = (mode: Mode, room: Room, position: PositionMetres): boolean =>
+  nodeAt(mode, room, position) !== null;
 
 /**
  * Notes for the lowest predicted modes that a seat cannot hear or a source not excite: where no ridge does not mean no

@@ -2,7 +2,14 @@ import { RingdownError } from '../signal/errors.js';
 import { airBounds, speedOfSound, within } from './air.js';
 import { boxModes, modeCount, sidesOf, surfaceOf, transitionFrequency, volumeOf } from './box.js';
 import { modeDecayTime, sabineDecayTime } from './damping.js';
-import type { Room, RoomPrediction, RoomSize, WallAbsorption } from './types.js';
+import type { Mode, Room, RoomPrediction, RoomSize } from './types.js';
+import {
+  absorptionAt,
+  absorptionBands,
+  absorptionOverFrequency,
+  referenceBandHz,
+  type AbsorptionGiven,
+} from './wall-absorption.js';
 
 /**
  * Shortest and longest side, m. A side under 1 m holds no listener; over 60 m its modes lie less than 3 Hz apart and a
@@ -20,8 +27,8 @@ export interface RoomParams {
   /** 20 °C where not given. */
   readonly temperatureCelsius?: number | null;
   readonly humidityPercent?: number | null;
-  /** One coefficient for all walls, or six: x=0, x=L, y=0, y=W, floor, ceiling. Each above 0 and at most 1. */
-  readonly absorption?: number | readonly number[] | null;
+  /** One coefficient for all walls, or six: x=0, x=L, y=0, y=W, floor, ceiling; or such over frequency. From 0 to 1. */
+  readonly absorption?: AbsorptionGiven | null;
 }
 
 /**
@@ -43,8 +50,15 @@ export function createRoom(params: RoomParams): Room {
     speedOfSoundMetresPerSecond: given ?? computed!,
     temperatureCelsius,
     humidityPercent,
-    absorption: wallAbsorption(params.absorption ?? null),
+    ...absorptionOf(params.absorption ?? null),
   };
+}
+
+function absorptionOf(given: AbsorptionGiven | null): Pick<Room, 'absorption' | 'absorptionBands'> {
+  if (given === null) return { absorption: null };
+  const bands = absorptionBands(given);
+  const absorption = absorptionOverFrequency(given)(referenceBandHz);
+  return bands ? { absorption, absorptionBands: bands } : { absorption };
 }
 
 /** @throws RingdownError `room-side-bounds` with `side` (`length`, `width`, `height`), `value`, `from`, `to` */
@@ -58,21 +72,12 @@ export function checkedSize(size: RoomSize): RoomSize {
   return size;
 }
 
-/**
- * Six coefficients from one or six.
- *
- * @throws RingdownError `absorption-count`, `absorption-bounds`
- */
-export function wallAbsorption(given: number | readonly number[] | null): WallAbsorption | null {
-  if (given === null) return null;
-  const list = typeof given === 'number' ? [given] : given;
-  if (list.length !== 1 && list.length !== 6)
-    throw new RingdownError('absorption-count', { count: list.length });
-  for (const value of list) {
-    if (!(value >= 0 && value <= 1)) throw new RingdownError('absorption-bounds', { value, from: 0, to: 1 });
-  }
-  const at = (wall: number): number => list[list.length === 1 ? 0 : wall];
-  return [at(0), at(1), at(2), at(3), at(4), at(5)];
+/** A mode with the decay time that the walls let expect at its frequency. */
+export function withDecay(mode: Mode, room: Room): Mode {
+  const walls = absorptionAt(room, mode.frequencyHz);
+  if (!walls) return mode;
+  const { size, speedOfSoundMetresPerSecond: speed } = room;
+  return { ...mode, decayTimeSeconds: modeDecayTime(mode.order, size, speed, walls) };
 }
 
 /**
@@ -88,9 +93,7 @@ export function predictRoom(room: Room, params: { readonly toHz: number }): Room
   if (expected > mostModes)
     throw new RingdownError('mode-count', { count: expected, most: mostModes, toHz: params.toHz });
   const sabine = absorption && sabineDecayTime(size, speed, absorption);
-  const modes = boxModes(size, speed, params.toHz).map((mode) =>
-    absorption ? { ...mode, decayTimeSeconds: modeDecayTime(mode.order, size, speed, absorption) } : mode,
-  );
+  const modes = boxModes(size, speed, params.toHz).map((mode) => withDecay(mode, room));
   return {
     room,
     volumeCubicMetres,

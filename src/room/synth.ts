@@ -92,7 +92,9 @@ export function* synthesiseJob(params: SynthParams): Job<Synthesis> {
   const source = checkedPosition(params.source, size);
   const speed = room.speedOfSoundMetresPerSecond;
   const distance = Math.hypot(seat.x - source.x, seat.y - source.y, seat.z - source.z);
-  const walls = absorptionOverFrequency(params.absorption ?? room.absorption ?? defaultAbsorption);
+  const walls = absorptionOverFrequency(
+    params.absorption ?? room.absorptionBands ?? room.absorption ?? defaultAbsorption,
+  );
   const rollOff = { ...defaultRollOff, ...params.rollOff };
   const top = Math.min(toHz, 0.45 * sampleRate);
   const spread = { frequencyFraction: 0, decayLog: 0, levelDb: 0, ...params.spread };

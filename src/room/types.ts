@@ -20,13 +20,22 @@ export interface Mode {
 /** Absorption coefficients of the walls x=0, x=L, y=0, y=W, z=0 (floor), z=H (ceiling). */
 export type WallAbsorption = readonly [number, number, number, number, number, number];
 
+/** Absorption of the six walls in one third-octave, by its centre. */
+export interface AbsorptionBand {
+  readonly frequencyHz: number;
+  readonly absorption: WallAbsorption;
+}
+
 export interface Room {
   readonly size: RoomSize;
   /** As given, or from temperature and humidity. */
   readonly speedOfSoundMetresPerSecond: number;
   readonly temperatureCelsius: number | null;
   readonly humidityPercent: number | null;
+  /** The same at all frequencies; where `absorptionBands` are given, theirs at 63 Hz. Null: nothing is known. */
   readonly absorption: WallAbsorption | null;
+  /** Ascending frequency; absent or null where the absorption does not change with frequency. */
+  readonly absorptionBands?: readonly AbsorptionBand[] | null;
 }
 
 export interface RoomPrediction {

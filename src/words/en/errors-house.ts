@@ -22,6 +22,10 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
     `Absorption is one coefficient for all walls, or six (two ends, two sides, floor, ceiling); ${n.text(p.count)} were given.`,
   'absorption-bounds': (p, n) =>
     `An absorption coefficient of ${n.significant(p.value)} is outside ${n.text(p.from)} to ${n.text(p.to)}.`,
+  'wall-name': (p, n) =>
+    `“${n.text(p.text)}” is no wall that is known here. There are: ${n.text(p.names)}. Or give absorption coefficients.`,
+  'wall-count': (p, n) =>
+    `Walls are one construction for all, or six (x=0, x=L, y=0, y=W, floor, ceiling); ${n.text(p.count)} were given.`,
   'mode-count': (p, n) =>
     `The room has about ${n.integer(p.count)} modes up to ${n.hertz(p.toHz, 0)}, too many to name one (at most ${n.integer(p.most)} are listed). Lower the top frequency.`,
 

@@ -1,0 +1,71 @@
+import type { AbsorptionBand, WallAbsorption } from './types.js';
+
+/** What a wall is made of; `words/` has the name of each. */
+export type ConstructionName =
+  | 'concrete'
+  | 'painted-brick'
+  | 'plaster-on-brick'
+  | 'plasterboard-on-studs'
+  | 'wood-panelling'
+  | 'wood-floor-on-joists'
+  | 'parquet-on-concrete'
+  | 'carpet'
+  | 'carpet-on-underlay'
+  | 'window'
+  | 'large-pane'
+  | 'heavy-curtain'
+  | 'mineral-wool-50'
+  | 'mineral-wool-100';
+
+export interface Construction {
+  readonly name: ConstructionName;
+  /** Absorption coefficients of the octaves 125, 250 and 500 Hz. */
+  readonly octaves: readonly [number, number, number];
+}
+
+/**
+ * A few common constructions. Values as handbooks print them for random incidence (Harris; Beranek; Everest), all from
+ * memory: they tell a soft wall from a hard one, and no more. Built walls of one name differ by a factor of two, and
+ * below 125 Hz hardly anybody measures; the value of 125 Hz is held there.
+ */
+export const constructions: readonly Construction[] = [
+  { name: 'concrete', octaves: [0.01, 0.01, 0.02] },
+  { name: 'painted-brick', octaves: [0.01, 0.01, 0.02] },
+  { name: 'plaster-on-brick', octaves: [0.013, 0.015, 0.02] },
+  { name: 'plasterboard-on-studs', octaves: [0.29, 0.1, 0.05] },
+  { name: 'wood-panelling', octaves: [0.28, 0.22, 0.17] },
+  { name: 'wood-floor-on-joists', octaves: [0.15, 0.11, 0.1] },
+  { name: 'parquet-on-concrete', octaves: [0.04, 0.04, 0.07] },
+  { name: 'carpet', octaves: [0.02, 0.06, 0.14] },
+  { name: 'carpet-on-underlay', octaves: [0.08, 0.24, 0.57] },
+  { name: 'window', octaves: [0.35, 0.25, 0.18] },
+  { name: 'large-pane', octaves: [0.18, 0.06, 0.04] },
+  { name: 'heavy-curtain', octaves: [0.14, 0.35, 0.55] },
+  { name: 'mineral-wool-50', octaves: [0.2, 0.6, 0.9] },
+  { name: 'mineral-wool-100', octaves: [0.5, 0.9, 0.99] },
+];
+
+/** Centres of the octaves of the table. */
+const octavesHz = [125, 250, 500] as const;
+
+/** Centres of the third-octaves of the bass, IEC 61260-1:2014: 1000 G^(k/3), G = 10^0.3. */
+export const bassBandsHz: readonly number[] = Array.from({ length: 12 }, (_, i) => 10 ** ((14 + i) / 10));
+
+/** Absorption of a construction at a frequency, interpolated on its logarithm; the ends of the table hold beyond it. */
+export function constructionAbsorption({ octaves }: Construction, frequencyHz: number): number {
+  const place = Math.log2(frequencyHz / octavesHz[0]);
+  if (place <= 0) return octaves[0];
+  if (place >= octaves.length - 1) return octaves[octaves.length - 1];
+  const below = Math.floor(place);
+  return octaves[below] + (place - below) * (octaves[below + 1] - octaves[below]);
+}
+
+/** The six walls of a room, x=0, x=L, y=0, y=W, floor, ceiling, as absorption per third-octave from 25 to 315 Hz. */
+export function wallsOf(walls: readonly Construction[]): AbsorptionBand[] {
+  const at = (wall: number, frequencyHz: number): number =>
+    constructionAbsorption(walls[walls.length === 1 ? 0 : wall], frequencyHz);
+  return bassBandsHz.map((frequencyHz) => ({
+    frequencyHz,
+    absorption: [0, 1, 2, 3, 4, 5].map((wall) => at(wall, frequencyHz)) as unknown as WallAbsorption,
+  }));
+}
