@@ -98,6 +98,9 @@ export function* interpret(
         candidates,
         seatCount: recordings.length,
         speedOfSoundMetresPerSecond: room?.speedOfSoundMetresPerSecond ?? speedWithoutRoom,
+        room,
+        seats: recordings.map(({ seat }) => seat),
+        sources: recordings.map(({ source }) => source),
       }),
     };
   });

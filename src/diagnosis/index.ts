@@ -26,3 +26,7 @@ export { windowDecaySeconds } from './ridges.js';
 export { remake, unexplainedBands, type UnexplainedBand } from './residual.js';
 export { rateSuspect } from './rate-suspect.js';
 export { ridgeFit, type RidgeFit, type RidgeTarget } from './ridge-fit.js';
+export { cautionsOf } from './remedies.js';
+export * from './absorb.js';
+export * from './absorber-designs.js';
+export * from './placement.js';

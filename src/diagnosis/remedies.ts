@@ -1,8 +1,11 @@
-import type { ModeOrder } from '../room/types.js';
+import type { Resonance } from '../resonance/types.js';
+import type { ModeOrder, Room } from '../room/types.js';
 import { matchedCut } from '../seats/biquad.js';
+import type { PositionMetres } from '../signal/types.js';
+import { absorbRemedy } from './remedy-absorb.js';
+import { addSourceRemedy, moveRemedy } from './remedy-place.js';
 import type { FlaggedRidge } from './ridges.js';
 import type { Candidate, Cause, Remedy } from './types.js';
-import type { Resonance } from '../resonance/types.js';
 
 export interface RemedyEvidence {
   readonly ridge: FlaggedRidge;
@@ -12,6 +15,10 @@ export interface RemedyEvidence {
   /** Number of recordings of the diagnosis. */
   readonly seatCount: number;
   readonly speedOfSoundMetresPerSecond: number;
+  readonly room: Room | null;
+  /** Of the recordings, in their order; null where not given. */
+  readonly seats: readonly (PositionMetres | null)[];
+  readonly sources: readonly (PositionMetres | null)[];
 }
 
 /** Excess up to which a ridge that is only "possibly" audible may be left. */
@@ -20,19 +27,25 @@ const littleExcess = 1.25;
 const uncertain = 0.3;
 /** A cut deeper than this asks more of one filter than a match of frequency and decay can hold (common practice). */
 const deepestCutDb = -12;
-/** Weight from which a candidate may lend its axis to a remedy. */
+/** Weight from which a candidate may lend its shape to a remedy. */
 const namedWeight = 0.25;
 /** A resonance further below the loudest than this makes no peak: equalisation will not see it. */
 const noPeakDb = -15;
 
-/** The axis along which a mode changes most: that of its highest order. */
-function axisOf(order: ModeOrder): 'x' | 'y' | 'z' {
-  const most = Math.max(...order);
-  return (['x', 'y', 'z'] as const)[order.indexOf(most)];
-}
+/** What must be shown beside each kind of remedy: codes of the cautions. */
+export const cautionsOf: Readonly<Record<Remedy['kind'], readonly string[]>> = {
+  'move-seat': ['licensed'],
+  'move-source': ['licensed'],
+  'add-source': ['levels', 'licensed'],
+  absorb: ['fire', 'panels', 'licensed'],
+  cut: ['boost', 'levels', 'licensed'],
+  leave: [],
+  'measure-again': ['levels'],
+};
 
-const axisParam = ([first]: readonly Candidate[]): { axis?: string } =>
-  first && first.weight >= namedWeight ? { axis: axisOf(first.order) } : {};
+/** The shape that a remedy may rest on: that of the candidate that is likely enough to be named. */
+export const namedOrder = ([first]: readonly Candidate[]): ModeOrder | null =>
+  first && first.weight >= namedWeight ? first.order : null;
 
 /** What might help a ridge, the most fitting first (the table of practice is common in the trade, without a source). */
 export function remediesFor(evidence: RemedyEvidence): Remedy[] {
@@ -47,35 +60,28 @@ export function remediesFor(evidence: RemedyEvidence): Remedy[] {
     remedies.push({ kind: 'leave', params: {} });
   if (seatCount === 1) remedies.push(again('seats'));
   const everywhere = seatCount > 1 && ridge.seats.length === seatCount;
-  const placing = seatCount > 1 && !everywhere ? placement(evidence) : [];
-  const cut = cutOf(evidence);
-  remedies.push(...placing, absorb(evidence), ...(cut ? [cut] : []));
+  const why = seatCount === 1 ? 'one-seat' : everywhere ? 'everywhere' : 'some-seats';
+  const order = namedOrder(evidence.candidates);
+  const placing = seatCount > 1 && !everywhere ? placement(evidence, order, why) : [];
+  const cut = cutOf(evidence, why);
+  remedies.push(...placing, absorbRemedy(evidence, order, why), ...(cut ? [cut] : []));
   // From one seat nobody knows whether another would do better; it is offered after what works everywhere.
-  if (seatCount === 1) remedies.push(...placement(evidence).slice(0, 2));
+  if (seatCount === 1) remedies.push(...placement(evidence, order, why).slice(0, 2));
   return remedies;
 }
 
 const again = (reason: string): Remedy => ({ kind: 'measure-again', params: { reason } });
 
-function placement({ ridge, candidates }: RemedyEvidence): Remedy[] {
-  const params = { frequencyHz: ridge.frequencyHz, ...axisParam(candidates) };
+function placement(evidence: RemedyEvidence, order: ModeOrder | null, why: string): Remedy[] {
   return [
-    { kind: 'move-seat', params },
-    { kind: 'move-source', params },
-    { kind: 'add-source', params: {} },
+    moveRemedy('move-seat', evidence, order, why),
+    moveRemedy('move-source', evidence, order, why),
+    addSourceRemedy(evidence, order, why),
   ];
 }
 
-const absorb = ({ ridge, speedOfSoundMetresPerSecond }: RemedyEvidence): Remedy => ({
-  kind: 'absorb',
-  params: {
-    frequencyHz: ridge.frequencyHz,
-    quarterWaveMetres: speedOfSoundMetresPerSecond / (4 * ridge.frequencyHz),
-  },
-});
-
 /** A matched cut, only for one mode that rings alone, stands out, and is known well enough to be met. */
-function cutOf({ ridge, resonance }: RemedyEvidence): Remedy | null {
+function cutOf({ ridge, resonance, seatCount }: RemedyEvidence, why: string): Remedy | null {
   const { limitSeconds } = ridge.verdict;
   const { decayTimeSeconds, frequencyHz } = ridge;
   if (limitSeconds === null || decayTimeSeconds === null || decayTimeSeconds <= limitSeconds) return null;
@@ -87,5 +93,14 @@ function cutOf({ ridge, resonance }: RemedyEvidence): Remedy | null {
     q,
     targetSeconds,
   } = matchedCut(frequencyHz, decayTimeSeconds, target);
-  return { kind: 'cut', params: { frequencyHz: centreHz, gainDb, q, targetSeconds } };
+  return {
+    kind: 'cut',
+    params: {
+      ...{ frequencyHz: centreHz, gainDb, q, targetSeconds, why },
+      expectedSeconds: targetSeconds,
+      expectedDb: gainDb,
+      // Seats that do not hear the ridge lose the level all the same.
+      otherSeats: seatCount - ridge.seats.length,
+    },
+  };
 }

@@ -23,7 +23,10 @@ export interface Candidate {
   readonly best: boolean;
 }
 
-/** What might help, as a code and numbers. */
+/**
+ * What might help, as a code and numbers. Among the numbers, where they are known: `why` (a code), `expectedSeconds` and
+ * `expectedDb` (decay time and change of level of the ridge after it, as predicted and not yet measured).
+ */
 export interface Remedy {
   readonly kind: 'move-seat' | 'move-source' | 'add-source' | 'absorb' | 'cut' | 'leave' | 'measure-again';
   readonly params: Readonly<Record<string, string | number | boolean | null>>;

@@ -8,3 +8,6 @@ export * from './ridge-levels.js';
 export { type Score, type Trim } from './objective.js';
 export * from './optimise.js';
 export { type TradePoint } from './trade-off.js';
+export * from './boost.js';
+export * from './equalise.js';
+export * from './export.js';
