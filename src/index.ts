@@ -2,6 +2,7 @@
 export { RingdownStudy } from './elements/study/study.js';
 export { RingdownRecording } from './elements/recording/recording.js';
 export { RingdownPlace } from './elements/place/place.js';
+export { RingdownRecordings } from './elements/recordings/recordings.js';
 export { RingdownWaterfall } from './elements/waterfall/waterfall.js';
 export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';

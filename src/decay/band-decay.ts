@@ -46,6 +46,9 @@ const leastProduct = { forward: 16, reversed: 4 } as const;
 /** Upper and lower end of the reading, and the range it needs: its lower end and 10 dB (ISO 3382, from memory). */
 const readings = { edt: [0, -10, 20], t20: [-5, -25, 35], t30: [-5, -35, 45] } as const;
 
+/** Range that each reading needs, dB. */
+export const neededRangesDb = { edt: readings.edt[2], t20: readings.t20[2], t30: readings.t30[2] } as const;
+
 /** Shortest believable decay in one band: BT = 4 or 16. */
 export const shortestDecay = (band: ThirdOctave, direction: BandDecayParams['direction']): number =>
   leastProduct[direction] / (band.toHz - band.fromHz);

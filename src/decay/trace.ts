@@ -16,7 +16,10 @@ export interface RecordingTrace {
   /** The band whose level is traced. */
   readonly fromHz: number;
   readonly toHz: number;
-  /** Of its noise, on the same scale; null where nothing decays out of it or the end is digitally silent. */
+  /**
+   * Of its noise, on the same scale; null where none was found: nothing decays out of it, the end is digitally silent, or
+   * the decay goes on to the end.
+   */
   readonly noiseDb: number | null;
   /** From the first sample. */
   readonly onsetSeconds: number;
@@ -30,6 +33,8 @@ const leastStepSeconds = 0.0025;
 const mostColumns = 4000;
 /** Levels are averaged over this long, two periods at 50 Hz: shorter ones show the beating of the band, not its decay. */
 const averageSeconds = 0.04;
+/** Noise is judged by this share of the response, at its end; a decay that reaches into it has met no noise. */
+const noiseShare = 0.1;
 /** Levels end here, dB below the loudest column. */
 const lowestDb = -160;
 
@@ -115,6 +120,7 @@ export function recordingTrace(source: GridSource, fromHz = 20, toHz = 200): Rec
     value > 0 && loudest > 0 ? Math.max(lowestDb, 10 * Math.log10(value / loudest)) : lowestDb;
   const onset = Math.min(power.length - 1, Math.round(onsetSeconds * rate));
   const cut = truncation(power, onset, rate, rate / (2 * Math.sqrt(fromHz * top)));
+  const endless = cut !== null && cut.endIndex > power.length - noiseShare * (power.length - onset);
   return {
     stepSeconds,
     lowest,
@@ -122,9 +128,9 @@ export function recordingTrace(source: GridSource, fromHz = 20, toHz = 200): Rec
     levelsDb: Float32Array.from(means, inDb),
     fromHz,
     toHz: top,
-    noiseDb: cut && cut.noisePower > 0 ? inDb(cut.noisePower) : null,
+    noiseDb: cut && !endless && cut.noisePower > 0 ? inDb(cut.noisePower) : null,
     onsetSeconds,
     durationSeconds,
-    usableEndSeconds: cut && Math.min(durationSeconds, cut.endIndex / rate),
+    usableEndSeconds: cut && (endless ? durationSeconds : cut.endIndex / rate),
   };
 }

@@ -2,6 +2,7 @@
 import './study.js';
 import './recording.js';
 import './place.js';
+import './recordings.js';
 import './waterfall.js';
 import './spectrogram.js';
 import './ridges.js';

@@ -7,7 +7,7 @@ import { remake } from './residual.js';
 
 /** One resonance beside the sound it was fitted to, in a narrow band about it. Levels: dB re the loudest of the band. */
 export interface RidgeFit {
-  readonly frequencyHz: number;
+  readonly target: RidgeTarget;
   /** Width of the band at -3 dB. */
   readonly bandwidthHz: number;
   /** From the onset. */
@@ -35,6 +35,9 @@ export interface RidgeTarget {
   readonly frequencyHz: number;
   /** Index among the resonances of the fit, or null. */
   readonly resonance: number | null;
+  /** As it was told: of the resonance, or of the band that none explains. */
+  readonly decayTimeSeconds: number | null;
+  readonly decayTimeSdSeconds: number | null;
 }
 
 /** Narrow enough to part neighbours, wide enough not to ring longer than the decay. Hz. */
@@ -129,7 +132,7 @@ export function* ridgeFit(
 ): Job<RidgeFit> {
   const { frequencyHz, resonance } = target;
   const chosen = resonance === null ? null : fit.resonances[resonance];
-  const decay = chosen?.decayTimeSeconds ?? null;
+  const decay = target.decayTimeSeconds;
   const bandwidthHz = Math.max(
     Math.min(widestHz, Math.max(narrowestHz, spacingOf(fit.resonances, target))),
     decay === null ? narrowestHz : leastProduct / decay,
@@ -174,7 +177,7 @@ export function* ridgeFit(
     Float32Array.from(timesSeconds, (t) => inDb(at(power, t)));
   const floorDb = floorPower > 0 && loudest > 0 ? 10 * Math.log10(floorPower / loudest) : -Infinity;
   return {
-    frequencyHz,
+    target,
     bandwidthHz,
     timesSeconds,
     levelsDb: levelsOf(recorded),

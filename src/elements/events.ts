@@ -27,7 +27,7 @@ export interface RidgeSelectDetail {
 }
 
 export interface StudyChangeDetail {
-  readonly what: 'recordings' | 'active';
+  readonly what: 'recordings' | 'active' | 'channel';
   readonly snapshot: StudySnapshot;
 }
 

@@ -1,4 +1,4 @@
-import { logFrequencies, type GridParams } from '../decay/index.js';
+import { logFrequencies, type GridParams, type ResponseParams } from '../decay/index.js';
 import type { DiagnosisParams } from '../diagnosis/index.js';
 import type { FitParams } from '../resonance/index.js';
 import { volumeOf, type Room } from '../room/index.js';
@@ -16,6 +16,8 @@ export const defaultChoices: StudyChoices = {
   spanSeconds: 1,
   limit: 'audibility',
   rangeDb: 50,
+  axis: 'log',
+  smoothing: 'none',
 };
 
 /** Frequencies that are read, Hz: above them a room's modes are a crowd, below them no bass source plays. */
@@ -69,9 +71,18 @@ export function diagnosisParamsOf({ fromHz, toHz, limit }: StudyChoices, room: R
 export const examinationKey = ({ hash, channel }: Recording): string => JSON.stringify([hash, channel]);
 
 /** Hash and parameters of a fit as one text. */
-export const fitKey = ({ hash, channel }: Recording, params: FitParams): string =>
-  JSON.stringify([hash, channel, params]);
+export const fitKey = (recording: Recording, params: FitParams): string => samplesKey(recording, params);
 
 /** The same of a diagnosis, which repeats what is said of the recording. */
 export const diagnosisKey = (recording: Recording, params: DiagnosisParams): string =>
   JSON.stringify([recordingKey(recording), params]);
+
+export const responseParamsOf = ({ fromHz, toHz, smoothing }: StudyChoices): ResponseParams => ({
+  fromHz,
+  toHz,
+  smoothing,
+});
+
+/** Hash, channel and the parameters of anything that rests on the samples alone. */
+export const samplesKey = ({ hash, channel }: Recording, params: object): string =>
+  JSON.stringify([hash, channel, params]);

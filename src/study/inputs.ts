@@ -1,5 +1,6 @@
 import { checkedPosition, createRoom, parsePosition, parseRoomSize } from '../room/index.js';
 import type { Room } from '../room/index.js';
+import { smoothings } from '../decay/smoothing.js';
 import { RingdownError } from '../signal/errors.js';
 import type { PositionMetres } from '../signal/types.js';
 
@@ -24,4 +25,4 @@ export function positionFromText(text: string, room: Room | null = null): Positi
   return room ? checkedPosition(position, room.size) : position;
 }
 
-export { RingdownError };
+export { RingdownError, smoothings };

@@ -1,6 +1,22 @@
 /** The jobs that a worker, the command and the main thread drain alike: generators over plain transferable data. */
-import { computeGrid, examine, type Grid, type GridParams, type Examination } from '../decay/index.js';
-import { interpret, type Diagnosis, type DiagnosisParams } from '../diagnosis/index.js';
+import {
+  computeGrid,
+  computeResponse,
+  examine,
+  type Examination,
+  type Grid,
+  type GridParams,
+  type Response,
+  type ResponseParams,
+} from '../decay/index.js';
+import {
+  interpret,
+  ridgeFit,
+  type Diagnosis,
+  type DiagnosisParams,
+  type RidgeFit,
+  type RidgeTarget,
+} from '../diagnosis/index.js';
 import { fitResonances, type FitParams, type ResonanceFit } from '../resonance/index.js';
 import { openRecording, RingdownError } from '../signal/index.js';
 import type { Job, OpenOptions, Recording } from '../signal/index.js';
@@ -30,6 +46,15 @@ export interface JobTable {
     };
     result: Diagnosis;
   };
+  response: {
+    params: { readonly recording: Recording; readonly response: ResponseParams };
+    result: Response;
+  };
+  /** One resonance beside its sound. */
+  ridge: {
+    params: { readonly recording: Recording; readonly fit: ResonanceFit; readonly target: RidgeTarget };
+    result: RidgeFit;
+  };
 }
 
 export type JobType = keyof JobTable;
@@ -48,6 +73,8 @@ const starters: Starters = {
   fit: ({ recordings, fit }) => fitResonances(recordings, fit),
   interpret: ({ recordings, fit, diagnosis, examinations }) =>
     interpret(recordings, fit, diagnosis, examinations ?? null),
+  response: ({ recording, response }) => computeResponse(recording, response),
+  ridge: ({ recording, fit, target }) => ridgeFit(recording, fit, target),
 };
 
 /**

@@ -1,13 +1,22 @@
 import type { Progress, Recording } from '../signal/index.js';
-import type { Grid, Examination } from '../decay/index.js';
-import type { Diagnosis } from '../diagnosis/index.js';
-import { choicesFailure, defaultChoices } from './choices.js';
-import { diagnosisRequest, gridRequest, examineRecording } from './requests.js';
+import type { Examination, Grid, Response } from '../decay/index.js';
+import type { Diagnosis, RidgeFit } from '../diagnosis/index.js';
+import { choicesFailure, defaultChoices, fitParamsOf } from './choices.js';
+import {
+  diagnosisRequest,
+  examineRecording,
+  gridRequest,
+  responseRequest,
+  ridgeRequest,
+  ridgeTarget,
+} from './requests.js';
 import { failureOf } from './failure.js';
-import { createFollower } from './follower.js';
+import { createFollower, type FollowerRequest } from './follower.js';
+import { createFollowers } from './followers.js';
 import { sharedPool, type Pool } from './pool.js';
 import { createRound } from './round.js';
-import type { RecordingOptions, Study, StudyChoices, StudyFailure, StudySnapshot } from './types.js';
+import { sameElements, sameFrequency, sameList } from './same.js';
+import type { Part, RecordingOptions, Study, StudyChoices, StudyFailure, StudySnapshot } from './types.js';
 
 export { defaultChoices } from './choices.js';
 
@@ -22,6 +31,10 @@ interface Entry {
   readonly label: string;
   recording: Recording | null;
   examination: Examination | null;
+  /** What its reading was told. */
+  given: RecordingOptions;
+  /** The file's bytes, where it has other channels that may be asked for. */
+  bytes: Uint8Array | null;
   failure: StudyFailure | null;
   /** Stops its reading; null once read or refused. */
   stop: (() => void) | null;
@@ -47,6 +60,9 @@ const emptySnapshot: StudySnapshot = {
   failures: [],
   cursor: null,
   selectedRidge: null,
+  selectedResonance: null,
+  responses: [],
+  ridgeFit: null,
 };
 
 /**
@@ -67,6 +83,11 @@ export function createStudy(options: StudyOptions = {}): Study {
   const round = createRound(() => publish());
   const grid = createFollower<Grid>(round, () => update());
   const diagnosis = createFollower<Diagnosis>(round, () => update());
+  const responses = createFollowers<Response>(round, () => update());
+  // A ridge is looked at as fast as it is selected: that is no work to wait for.
+  const quiet = createRound(() => undefined);
+  const ridge = createFollower<RidgeFit>(quiet, () => update());
+  const needs = new Map<Part, number>();
 
   const readable = (): ReadEntry[] =>
     entries.filter((entry): entry is ReadEntry => entry.recording !== null && entry.examination !== null);
@@ -80,6 +101,17 @@ export function createStudy(options: StudyOptions = {}): Study {
     return list.find(({ key }) => key === first?.key) ?? null;
   };
 
+  /** One request for each recording that can be read, that of the shown one first; none where nobody needs the part. */
+  const requests = <T>(
+    part: Part,
+    shown: Recording | null,
+    make: (recording: Recording) => FollowerRequest<T>,
+  ): Map<object, FollowerRequest<T>> => {
+    const list = readable().map(({ recording }) => recording);
+    list.sort((a, b) => Number(b === shown) - Number(a === shown));
+    return new Map(needs.get(part) && shown ? list.map((recording) => [recording, make(recording)]) : []);
+  };
+
   /** Makes every result follow its inputs, then says what is. */
   const update = (change: Partial<StudySnapshot> = {}): void => {
     if (disposed) return;
@@ -87,24 +119,36 @@ export function createStudy(options: StudyOptions = {}): Study {
     const entry = activeEntry();
     const { choices, room } = next;
     const wrong = choicesFailure(choices);
-    if (!entry || wrong) {
+    const shown = entry && !wrong ? entry.recording : null;
+    if (!shown) {
       grid.follow(null);
       diagnosis.follow(null);
     } else {
-      const { recording } = entry;
-      if (snapshot.recordings[snapshot.active] !== recording) {
+      if (snapshot.recordings[snapshot.active] !== shown) {
         grid.forget();
         diagnosis.forget();
       }
-      grid.follow(gridRequest(pool(), recording, choices));
-      diagnosis.follow(diagnosisRequest(pool(), recording, choices, room));
+      grid.follow(gridRequest(pool(), shown, choices));
     }
+    responses.follow(requests('responses', shown, (r) => responseRequest(pool(), r, choices)));
+    if (shown) diagnosis.follow(diagnosisRequest(pool(), shown, choices, room));
+    const selection = sameSelection(next, diagnosis.value);
+    const { selectedRidge, selectedResonance } = selection;
+    const target =
+      shown && diagnosis.value && needs.get('ridgeFit')
+        ? ridgeTarget(diagnosis.value, selectedRidge, selectedResonance)
+        : null;
+    ridge.follow(
+      target && ridgeRequest(pool(), shown!, diagnosis.value!, fitParamsOf(choices, room), target),
+    );
+    const recordings = sameList(
+      snapshot.recordings,
+      readable().map(({ recording }) => recording),
+    );
     publish({
       ...change,
-      recordings: sameList(
-        snapshot.recordings,
-        readable().map(({ recording }) => recording),
-      ),
+      ...selection,
+      recordings,
       examinations: sameElements(
         snapshot.examinations,
         readable().map(({ examination }) => examination),
@@ -112,7 +156,8 @@ export function createStudy(options: StudyOptions = {}): Study {
       active: Math.max(0, entry ? readable().indexOf(entry) : 0),
       grid: grid.value,
       diagnosis: diagnosis.value,
-      selectedRidge: sameRidge(next, diagnosis.value),
+      responses: responses.values(recordings),
+      ridgeFit: ridge.value,
       failures: sameList(snapshot.failures, failures(entry, wrong && { ...wrong, label: null })),
     });
   };
@@ -120,9 +165,17 @@ export function createStudy(options: StudyOptions = {}): Study {
   const failures = (entry: Entry | null, wrong: StudyFailure | null): StudyFailure[] => {
     const list = entries.flatMap(({ failure }) => failure ?? []);
     if (wrong) list.push(wrong);
-    if (entry) {
-      const { label } = entry;
-      for (const { failure } of [grid, diagnosis]) if (failure) list.push({ ...failure, label });
+    if (entry?.recording) {
+      const { label, recording } = entry;
+      const failed = [grid, diagnosis, ridge].map(({ failure }) => failure);
+      failed.push(responses.failure(recording));
+      // One cause may refuse several results.
+      const told = new Set<string>();
+      for (const failure of failed) {
+        if (!failure || told.has(JSON.stringify(failure))) continue;
+        told.add(JSON.stringify(failure));
+        list.push({ ...failure, label });
+      }
     }
     return list;
   };
@@ -133,20 +186,22 @@ export function createStudy(options: StudyOptions = {}): Study {
     const next = { ...snapshot, ...change, progress };
     snapshot = { ...next, status: statusOf(next, entries.length) };
     for (const listener of [...listeners]) listener(snapshot, previous);
-    if (progress !== null || snapshot.progress !== null) return;
+    if (progress !== null || quiet.progress !== null) return;
     for (const resolve of waiting) resolve(snapshot);
     waiting.clear();
   };
 
-  const read = async (entry: Entry, bytes: Uint8Array, given: RecordingOptions): Promise<void> => {
+  const read = async (entry: Entry, bytes: Uint8Array): Promise<void> => {
+    entry.stop?.();
     const controller = new AbortController();
     const piece = round.begin('open', openWeight);
     entry.stop = () => {
       controller.abort();
       piece.end();
     };
+    entry.failure = null;
     try {
-      const params = { bytes, options: { ...given, label: entry.label } };
+      const params = { bytes, options: { ...entry.given, label: entry.label } };
       const { signal } = controller;
       const scaled = (from: number, to: number) => ({
         signal,
@@ -156,7 +211,12 @@ export function createStudy(options: StudyOptions = {}): Study {
       const recording = await pool().run('open', params, scaled(0, readShare));
       // Whether it is fit to be read is known before any of its pictures.
       const examination = await examineRecording(pool(), recording, scaled(readShare, 1));
-      if (!signal.aborted) Object.assign(entry, { recording, examination });
+      if (!signal.aborted)
+        Object.assign(entry, {
+          recording,
+          examination,
+          bytes: recording.channelCount > 1 ? bytes : null,
+        });
     } catch (thrown) {
       if (!controller.signal.aborted) entry.failure = { ...failureOf(thrown), label: entry.label };
     }
@@ -176,6 +236,11 @@ export function createStudy(options: StudyOptions = {}): Study {
     update({ cursor: entries.length > 0 ? snapshot.cursor : null });
   };
 
+  const select = (selectedRidge: number | null, selectedResonance: number | null): void => {
+    if (selectedRidge === snapshot.selectedRidge && selectedResonance === snapshot.selectedResonance) return;
+    update({ selectedRidge, selectedResonance });
+  };
+
   return {
     get snapshot() {
       return snapshot;
@@ -188,16 +253,10 @@ export function createStudy(options: StudyOptions = {}): Study {
       made++;
       const key = `recording-${made}`;
       if (disposed) return key;
-      const entry: Entry = {
-        key,
-        label: given.label ?? '',
-        recording: null,
-        examination: null,
-        failure: null,
-        stop: null,
-      };
+      const nothing = { recording: null, examination: null, bytes: null, failure: null, stop: null };
+      const entry: Entry = { key, label: given.label ?? '', given, ...nothing };
       entries.push(entry);
-      const reading = read(entry, new Uint8Array(bytes), given);
+      const reading = read(entry, new Uint8Array(bytes));
       publish();
       await reading;
       return key;
@@ -212,7 +271,7 @@ export function createStudy(options: StudyOptions = {}): Study {
       const entry = readable()[index];
       if (!entry || entry.key === chosen) return;
       chosen = entry.key;
-      update({ selectedRidge: null });
+      update({ selectedRidge: null, selectedResonance: null });
     },
     setRoom(room) {
       if (JSON.stringify(room) !== JSON.stringify(snapshot.room)) update({ room });
@@ -225,11 +284,35 @@ export function createStudy(options: StudyOptions = {}): Study {
       if (!disposed && JSON.stringify(cursor) !== JSON.stringify(snapshot.cursor)) publish({ cursor });
     },
     selectRidge(index) {
-      const known = index !== null && snapshot.diagnosis?.ridges[index] ? index : null;
-      if (!disposed && known !== snapshot.selectedRidge) publish({ selectedRidge: known });
+      const found = index === null ? undefined : snapshot.diagnosis?.ridges[index];
+      select(found ? index : null, found?.resonance ?? null);
+    },
+    selectResonance(index) {
+      const found = index !== null && snapshot.diagnosis?.resonances[index] ? index : null;
+      const ridges = snapshot.diagnosis?.ridges ?? [];
+      const flagged = found === null ? -1 : ridges.findIndex(({ resonance }) => resonance === found);
+      select(flagged < 0 ? null : flagged, found);
+    },
+    setChannel(index, channel) {
+      const entry = readable()[index];
+      if (disposed || !entry?.bytes || entry.recording.channel === channel) return;
+      entry.given = { ...entry.given, channel };
+      void read(entry, entry.bytes);
+      publish();
+    },
+    need(part) {
+      let held = true;
+      needs.set(part, (needs.get(part) ?? 0) + 1);
+      if (needs.get(part) === 1) update();
+      return () => {
+        if (!held) return;
+        held = false;
+        needs.set(part, needs.get(part)! - 1);
+        if (!needs.get(part)) update();
+      };
     },
     settled: () =>
-      round.progress === null || disposed
+      (round.progress === null && quiet.progress === null) || disposed
         ? Promise.resolve(snapshot)
         : new Promise((resolve) => waiting.add(resolve)),
     dispose() {
@@ -237,6 +320,8 @@ export function createStudy(options: StudyOptions = {}): Study {
       for (const { stop } of entries) stop?.();
       grid.follow(null);
       diagnosis.follow(null);
+      ridge.follow(null);
+      responses.follow(new Map());
       disposed = true;
       listeners.clear();
       for (const resolve of waiting) resolve(snapshot);
@@ -251,35 +336,14 @@ function statusOf(snapshot: StudySnapshot, count: number): StudySnapshot['status
   return snapshot.grid || snapshot.diagnosis ? 'ready' : 'error';
 }
 
-/** Two fits of one recording place a resonance within this; ridges of one fit lie further apart. Hz. */
-const sameFrequencyHz = 0.2;
+type Selection = Pick<StudySnapshot, 'selectedRidge' | 'selectedResonance'>;
 
-/** The selected ridge in another diagnosis of the same recording: the one at its frequency, where there still is one. */
-function sameRidge({ diagnosis, selectedRidge }: StudySnapshot, now: Diagnosis | null): number | null {
-  if (selectedRidge === null || !diagnosis || !now) return null;
-  if (diagnosis === now) return selectedRidge;
-  const { frequencyHz } = diagnosis.ridges[selectedRidge];
-  const apart = now.ridges.map((ridge) => Math.abs(ridge.frequencyHz - frequencyHz));
-  const least = Math.min(...apart);
-  return least <= sameFrequencyHz ? apart.indexOf(least) : null;
-}
-
-/** The old list where the new one says the same, so that who compares by identity sees no change. */
-function sameList<T>(old: readonly T[], list: readonly T[]): readonly T[] {
-  return old.length === list.length && JSON.stringify(old.map(mark)) === JSON.stringify(list.map(mark))
-    ? old
-    : list;
-}
-
-const sameElements = <T>(old: readonly T[], list: readonly T[]): readonly T[] =>
-  old.length === list.length && old.every((value, i) => value === list[i]) ? old : list;
-
-const marks = new WeakMap<object, number>();
-let lastMark = 0;
-
-/** Recordings are compared by identity, since their samples are long; failures by what they say. */
-function mark(value: unknown): unknown {
-  if (typeof value !== 'object' || value === null || !('samples' in value)) return value;
-  if (!marks.has(value)) marks.set(value, ++lastMark);
-  return marks.get(value);
+/** What is selected in another diagnosis of the same recording: what lies at its frequency, where there still is such. */
+function sameSelection(next: StudySnapshot, now: Diagnosis | null): Selection {
+  const { diagnosis, selectedRidge, selectedResonance } = next;
+  if (diagnosis === now) return { selectedRidge, selectedResonance };
+  return {
+    selectedRidge: sameFrequency(diagnosis?.ridges, selectedRidge, now?.ridges),
+    selectedResonance: sameFrequency(diagnosis?.resonances, selectedResonance, now?.resonances),
+  };
 }

@@ -1,6 +1,9 @@
 import type { Progress, Recording, ParamValue, PositionMetres } from '../signal/types.js';
 import type { Examination } from '../decay/examine.js';
+import type { Response } from '../decay/response.js';
+import type { Smoothing } from '../decay/smoothing.js';
 import type { Grid, GridMethod } from '../decay/types.js';
+import type { RidgeFit } from '../diagnosis/ridge-fit.js';
 import type { Diagnosis, LimitName } from '../diagnosis/types.js';
 import type { Room } from '../room/types.js';
 
@@ -25,7 +28,16 @@ export interface StudyChoices {
   readonly limit: LimitName;
   /** Level range of every picture, dB below its top. */
   readonly rangeDb: number;
+  /** Scale of every frequency axis. */
+  readonly axis: FrequencyAxis;
+  /** Of the response; hides ridges, so `none` unless asked for. */
+  readonly smoothing: Smoothing;
 }
+
+export type FrequencyAxis = 'log' | 'linear';
+
+/** Results that only some views show: computed while somebody needs them. */
+export type Part = 'responses' | 'ridgeFit';
 
 export interface Cursor {
   readonly frequencyHz: number;
@@ -59,6 +71,12 @@ export interface StudySnapshot {
   readonly cursor: Cursor | null;
   /** Index into `diagnosis.ridges`. */
   readonly selectedRidge: number | null;
+  /** Index into `diagnosis.resonances`: that of the selected ridge, or one that is below the limit. */
+  readonly selectedResonance: number | null;
+  /** Of every recording, in their order; null while not computed or refused. Empty unless needed. */
+  readonly responses: readonly (Response | null)[];
+  /** Of the selected ridge or resonance, else of the worst ridge, else of the longest resonance. */
+  readonly ridgeFit: RidgeFit | null;
 }
 
 /** The owner of one investigation. DOM-free; elements only adapt it. Implemented by `createStudy()` in `study.ts`. */
@@ -75,6 +93,12 @@ export interface Study {
   setChoices(choices: Partial<StudyChoices>): void;
   setCursor(cursor: Cursor | null): void;
   selectRidge(index: number | null): void;
+  /** Selects by resonance, flagged or not. */
+  selectResonance(index: number | null): void;
+  /** Reads another channel (1-based) of a recording's file; a refusal leaves it as it is and becomes a failure. */
+  setChannel(index: number, channel: number): void;
+  /** Has a part computed until the returned function is called. */
+  need(part: Part): () => void;
   /** Resolves when nothing is under way. */
   settled(): Promise<StudySnapshot>;
   dispose(): void;

@@ -40,7 +40,8 @@ describe('the trace of a recording', () => {
     const trace = traceOf(modeInNoise(0.6, 0));
     const level = (seconds: number): number => trace.levelsDb[columnAt(trace, seconds)];
     expect(level(onsetSeconds + 0.2) - level(onsetSeconds + 0.5)).toBeCloseTo(30, 0);
-    expect(trace.noiseDb ?? -Infinity, 'silence has no floor').toBeLessThan(-95);
+    expect(trace.noiseDb, 'what still decays is no noise').toBeNull();
+    expect(trace.usableEndSeconds).toBeCloseTo(3, 6);
   });
 
   it('ends to be usable where the decay meets its noise', () => {

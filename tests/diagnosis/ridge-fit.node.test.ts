@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { ridgeFit, type RidgeFit } from '../../src/diagnosis/index.js';
-import { fitResonances } from '../../src/resonance/index.js';
+import { ridgeFit, type RidgeFit, type RidgeTarget } from '../../src/diagnosis/index.js';
+import { fitResonances, type Resonance } from '../../src/resonance/index.js';
 import { openRecording, recordingFromSamples, Rng, type Recording } from '../../src/signal/index.js';
 import { drain } from '../support/drain.js';
 import { describeWithRecordings, recordingBytes, recordingNames } from '../support/shared-data.js';
@@ -24,15 +24,17 @@ function roomOf(noiseSd: number): Recording {
   return recordingFromSamples(samples, sampleRate);
 }
 
+const targetOf = (
+  { frequencyHz, decayTimeSeconds, decayTimeSdSeconds }: Resonance,
+  resonance: number,
+): RidgeTarget => ({ frequencyHz, resonance, decayTimeSeconds, decayTimeSdSeconds });
+
 const read = (recording: Recording, hertz: number): RidgeFit & { decaySeconds: number } => {
   const fit = drain(fitResonances([recording], range));
   const resonance = fit.resonances.findIndex(({ frequencyHz }) => Math.abs(frequencyHz - hertz) < 0.5);
   expect(resonance, `a resonance at ${hertz} Hz`).toBeGreaterThanOrEqual(0);
-  const { frequencyHz, decayTimeSeconds } = fit.resonances[resonance];
-  return {
-    ...drain(ridgeFit(recording, fit, { frequencyHz, resonance })),
-    decaySeconds: decayTimeSeconds!,
-  };
+  const target = targetOf(fit.resonances[resonance], resonance);
+  return { ...drain(ridgeFit(recording, fit, target)), decaySeconds: target.decayTimeSeconds! };
 };
 
 const levelAt = (fit: RidgeFit, levels: Float32Array, seconds: number): number =>
@@ -82,7 +84,14 @@ describe('the fit of one ridge beside its sound', () => {
   it('shows a band without a resonance too, with no line that was not fitted', () => {
     const recording = roomOf(1e-4);
     const fit = drain(fitResonances([recording], range));
-    const band = drain(ridgeFit(recording, fit, { frequencyHz: 130, resonance: null }));
+    const band = drain(
+      ridgeFit(recording, fit, {
+        frequencyHz: 130,
+        resonance: null,
+        decayTimeSeconds: null,
+        decayTimeSdSeconds: null,
+      }),
+    );
     expect(band.fittedDb).toBeNull();
     expect(band.levelsDb.every((level) => Number.isFinite(level))).toBe(true);
   });
@@ -93,9 +102,10 @@ describeWithRecordings('the fits of real recordings', () => {
     const recording = openRecording(recordingBytes(recordingNames.corner1));
     const fit = drain(fitResonances([recording], range));
     let compared = 0;
-    fit.resonances.forEach(({ frequencyHz, decayTimeSeconds, rhoDb }, resonance) => {
+    fit.resonances.forEach((one, resonance) => {
+      const { frequencyHz, decayTimeSeconds, rhoDb } = one;
       if (decayTimeSeconds === null || decayTimeSeconds < 0.35 || rhoDb < 45) return;
-      const ridge = drain(ridgeFit(recording, fit, { frequencyHz, resonance }));
+      const ridge = drain(ridgeFit(recording, fit, targetOf(one, resonance)));
       for (let t = 0.1; t < Math.min(0.35, ridge.sinksSeconds); t += 0.05) {
         const off = levelAt(ridge, ridge.togetherDb, t) - levelAt(ridge, ridge.levelsDb, t);
         expect(Math.abs(off), `${frequencyHz} Hz at ${t} s`).toBeLessThan(3);

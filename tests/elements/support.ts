@@ -1,6 +1,7 @@
 import { aTimeout, oneEvent, waitUntil } from '@open-wc/testing';
 import type { StudySnapshot } from '../../src/study/types.js';
 import type { RingdownStudy } from '../../src/elements/study/study.js';
+import { decodeWav } from '../../src/signal/wav.js';
 import { encodeWav } from '../../src/signal/wav-write.js';
 import { Rng } from '../../src/signal/random.js';
 import { addMode } from '../support/signals.js';
@@ -30,6 +31,13 @@ export const roomFile = (name = 'studio.wav', slowSeconds?: number): File =>
 
 export const roomAddress = (slowSeconds?: number): string =>
   URL.createObjectURL(new Blob([roomBytes(slowSeconds)], { type: 'audio/wav' }));
+
+/** Two channels: the second is another seat of the room, where the slow mode is short. */
+export function stereoAddress(): string {
+  const [first, second] = [1.3, 0.3].map((slow) => decodeWav(new Uint8Array(roomBytes(slow))).channels[0]);
+  const bytes = encodeWav({ channels: [first, second], sampleRate, encoding: 'float-32' });
+  return URL.createObjectURL(new Blob([bytes.slice().buffer], { type: 'audio/wav' }));
+}
 
 export const brokenFile = (name = 'letter.wav'): File => new File(['This is a letter.'], name);
 

@@ -49,7 +49,6 @@ export const ridgesStyles = css`
   caption {
     font-weight: 600;
     font-size: 0.95em;
-    text-align: start;
     overflow-wrap: anywhere;
   }
 
@@ -69,8 +68,8 @@ export const ridgesStyles = css`
 
   th,
   td {
-    padding: 0.55em 0.9em 0.55em 0;
-    text-align: start;
+    padding: 0.55em 0;
+    padding-inline-end: 0.9em;
     vertical-align: baseline;
     font-weight: 400;
   }

@@ -6,11 +6,47 @@ import type { Cursor, StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
 import { readout } from './field-view.js';
 
+/** One slider of the cursor: one step per position. */
+export interface CursorSlider {
+  readonly axis: 'frequency' | 'time';
+  /** Ascending, Hz or s. */
+  readonly positions: ArrayLike<number>;
+  readonly value: number;
+  readonly moved: (value: number) => void;
+}
+
 /**
- * The keyboard's cursor: two real sliders, one step per column and slice of the grid, each saying its value in words.
- * The read-out beside them is for the eye; a status region speaks it once the hand rests, while a slider has the focus.
+ * The keyboard's cursor: real sliders, one step per position, each saying its value in words. The read-out beside them
+ * is for the eye; a status region speaks it once the hand rests, while a slider has the focus.
  */
 export function cursorControls(
+  sliders: readonly CursorSlider[],
+  readoutText: string,
+  speaker: Speaker,
+): TemplateResult {
+  return html`<div class="cursor screen-only" part="cursor" data-sliders=${sliders.length}>
+    ${sliders.map(({ axis, positions, value, moved }) => {
+      const text = axis === 'frequency' ? speaker.n.hertz(value) : speaker.n.seconds(value);
+      return html`<label>
+        <span>${speaker.label(axis)}</span>
+        <input
+          type="range"
+          part="${axis}-slider"
+          aria-label=${speaker.view(`cursor-${axis}`)}
+          min="0"
+          max=${positions.length - 1}
+          .value=${live(String(Math.round(indexAt(positions, value))))}
+          aria-valuetext=${text}
+          @input=${(event: Event) => moved(positions[(event.target as HTMLInputElement).valueAsNumber])}
+        />
+      </label>`;
+    })}
+    <output class="readout" part="readout" aria-live="off">${readoutText}</output>
+  </div>`;
+}
+
+/** The cursor of a grid: one step per column and slice. */
+export function gridCursor(
   snapshot: StudySnapshot,
   speaker: Speaker,
   moved: (cursor: Cursor) => void,
@@ -21,35 +57,22 @@ export function cursorControls(
   const ridge = snapshot.diagnosis?.ridges[0];
   const frequencyHz = cursor?.frequencyHz ?? ridge?.frequencyHz ?? frequenciesHz[frequenciesHz.length >> 1];
   const timeSeconds = cursor?.timeSeconds ?? timesSeconds[0];
-  const at = (positions: ArrayLike<number>, value: number): number => Math.round(indexAt(positions, value));
-  const index = (event: Event): number => (event.target as HTMLInputElement).valueAsNumber;
-  return html`<div class="cursor screen-only" part="cursor">
-    <label>
-      <span>${speaker.label('frequency')}</span>
-      <input
-        type="range"
-        part="frequency-slider"
-        aria-label=${speaker.view('cursor-frequency')}
-        min="0"
-        max=${frequenciesHz.length - 1}
-        .value=${live(String(at(frequenciesHz, frequencyHz)))}
-        aria-valuetext=${speaker.n.hertz(frequencyHz)}
-        @input=${(event: Event) => moved({ frequencyHz: frequenciesHz[index(event)], timeSeconds })}
-      />
-    </label>
-    <label>
-      <span>${speaker.label('time')}</span>
-      <input
-        type="range"
-        part="time-slider"
-        aria-label=${speaker.view('cursor-time')}
-        min="0"
-        max=${timesSeconds.length - 1}
-        .value=${live(String(at(timesSeconds, timeSeconds)))}
-        aria-valuetext=${speaker.n.seconds(timeSeconds)}
-        @input=${(event: Event) => moved({ frequencyHz, timeSeconds: timesSeconds[index(event)] })}
-      />
-    </label>
-    <output class="readout" part="readout" aria-live="off">${readout(snapshot, speaker)}</output>
-  </div>`;
+  return cursorControls(
+    [
+      {
+        axis: 'frequency',
+        positions: frequenciesHz,
+        value: frequencyHz,
+        moved: (value) => moved({ frequencyHz: value, timeSeconds }),
+      },
+      {
+        axis: 'time',
+        positions: timesSeconds,
+        value: timeSeconds,
+        moved: (value) => moved({ frequencyHz, timeSeconds: value }),
+      },
+    ],
+    readout(snapshot, speaker),
+    speaker,
+  );
 }

@@ -1,4 +1,5 @@
 import type {
+  Part,
   RecordingOptions,
   Study,
   StudyChoices,
@@ -52,6 +53,8 @@ export class Feed {
   #attributes: ReturnType<typeof readSettings> = { room: null, choices: {}, failures: [] };
   #places: Places = new Map();
   #suspended = false;
+  /** What views need, with the way to let it go; the study they hold may be replaced by another. */
+  readonly #needs = new Set<{ readonly part: Part; letGo: () => void }>();
 
   constructor(make: () => Study) {
     this.#make = make;
@@ -82,6 +85,15 @@ export class Feed {
   subscribe(listener: () => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  /** Has a part computed until the returned function is called, also across a suspension. */
+  need(part: Part): () => void {
+    const need = { part, letGo: this.#study.need(part) };
+    this.#needs.add(need);
+    return () => {
+      if (this.#needs.delete(need)) need.letGo();
+    };
   }
 
   configure(settings: Settings): void {
@@ -214,6 +226,7 @@ export class Feed {
     this.#study = this.#make();
     this.#unsubscribe = this.#study.subscribe(() => this.#notify());
     this.#order = Promise.resolve();
+    for (const need of this.#needs) need.letGo = this.#study.need(need.part);
     this.#apply();
     for (const entry of this.#entries) {
       entry.key = null;

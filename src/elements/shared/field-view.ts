@@ -150,7 +150,7 @@ function makeView(grid: Grid, snapshot: StudySnapshot, speaker: Speaker): FieldV
   const bottom = top - snapshot.choices.rangeDb;
   return {
     field,
-    columnScale: 'log',
+    columnScale: snapshot.choices.axis,
     columnRange: [grid.frequenciesHz[0], grid.frequenciesHz[field.columns - 1]],
     rowRange: [grid.timesSeconds[0], grid.timesSeconds[field.rows - 1]],
     valueRange: [bottom, top],

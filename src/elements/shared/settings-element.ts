@@ -45,11 +45,16 @@ export abstract class SettingsElement extends RingdownElement {
   /** Range of levels shown, dB. */
   @property({ attribute: 'range' }) rangeDb: Given = null;
 
+  /** Scale of the frequency axis: "log" or "linear". */
+  @property() axis: Given = null;
+  /** Of the response: "none", "1/48" to "1/1" (of an octave), or "erb", the width of the ear's filters. */
+  @property() smoothing: Given = null;
+
   /** @internal */
   ownSettings(): Settings {
-    const { room, temperature, humidity, speed, absorption, method, limit } = this;
+    const { room, temperature, humidity, speed, absorption, method, limit, axis, smoothing } = this;
     return {
-      ...{ room, temperature, humidity, speed, absorption, method, limit },
+      ...{ room, temperature, humidity, speed, absorption, method, limit, axis, smoothing },
       from: this.fromHz,
       to: this.toHz,
       window: this.windowSeconds,

@@ -1,5 +1,5 @@
 import { failureOf } from '../../study/failure.js';
-import { positionFromText, RingdownError, roomFromText } from '../../study/inputs.js';
+import { positionFromText, RingdownError, roomFromText, smoothings } from '../../study/inputs.js';
 import type { RecordingOptions, StudyChoices, StudyFailure, StudySnapshot } from '../../study/types.js';
 import { parseNumber, parseNumberList } from '../../words/index.js';
 
@@ -24,6 +24,8 @@ export interface Settings {
   readonly span: Given;
   readonly limit: Given;
   readonly range: Given;
+  readonly axis: Given;
+  readonly smoothing: Given;
 }
 
 export interface ReadSettings {
@@ -45,6 +47,7 @@ const bounds = {
 
 const methods = ['sliding', 'cumulative', 'constant-q'] as const;
 const limits = ['audibility', 'target', 'neighbours'] as const;
+const axes = ['log', 'linear'] as const;
 
 const given = (value: Given): value is string | number =>
   value !== null && value !== undefined && String(value).trim() !== '';
@@ -111,6 +114,8 @@ export function readSettings(settings: Settings): ReadSettings {
   const rangeDb = number('range');
   const method = attempt(() => readChoice('method', settings.method, methods));
   const limit = attempt(() => readChoice('limit', settings.limit, limits));
+  const axis = attempt(() => readChoice('axis', settings.axis, axes));
+  const smoothing = attempt(() => readChoice('smoothing', settings.smoothing, smoothings));
   const choices: Partial<StudyChoices> = {
     ...(fromHz !== null && { fromHz }),
     ...(toHz !== null && { toHz }),
@@ -120,6 +125,8 @@ export function readSettings(settings: Settings): ReadSettings {
     ...(rangeDb !== null && { rangeDb }),
     ...(method !== null && { method }),
     ...(limit !== null && { limit }),
+    ...(axis !== null && { axis }),
+    ...(smoothing !== null && { smoothing }),
   };
   return { room, choices, failures };
 }

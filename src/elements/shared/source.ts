@@ -2,7 +2,7 @@ import { ContextEvent } from '@lit/context';
 import { isServer } from 'lit';
 import type { ReactiveController } from 'lit';
 import { createStudy } from '../../study/study.js';
-import type { StudyFailure, StudySnapshot } from '../../study/types.js';
+import type { Part, StudyFailure, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import { afterGrace, Scope } from '../scope.js';
 import type { Dispose } from '../scope.js';
@@ -15,6 +15,8 @@ import type { Settings } from './settings.js';
 /** What an element says of itself, to find or make its study. */
 export interface SourceHost extends RingdownElement {
   readonly htmlFor: string | null;
+  /** What it shows beside what every study computes. */
+  readonly needs: readonly Part[];
   ownSource(): PageSource | null;
   ownSettings(): Settings;
   describe(failure: StudyFailure): string;
@@ -137,7 +139,10 @@ export class StudySource implements ReactiveController {
       this.#scope.dispose();
       this.#scope = new Scope();
       this.#feed = feed;
-      if (feed) this.#scope.add(feed.subscribe(() => this.#changed()));
+      if (feed) {
+        this.#scope.add(feed.subscribe(() => this.#changed()));
+        for (const part of this.#host.needs) this.#scope.add(feed.need(part));
+      }
     }
     this.#changed();
   }

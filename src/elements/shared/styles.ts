@@ -39,6 +39,13 @@ export const tokens = css`
     box-sizing: border-box;
   }
 
+  /* A sentence runs as its own language does, and stands where the page's begins. */
+  :is(td, th, caption, p, li, figcaption, output, label > span) {
+    unicode-bidi: plaintext;
+    text-align: -webkit-match-parent;
+    text-align: match-parent;
+  }
+
   .unseen {
     position: absolute;
     inline-size: 1px;
@@ -134,6 +141,7 @@ export const figureStyles = css`
   }
 
   .title small {
+    display: inline-block;
     margin-inline-start: 0.6em;
     font-size: 0.92em;
     font-weight: 400;
@@ -214,6 +222,95 @@ export const figureStyles = css`
     white-space: nowrap;
   }
 
+  .cursor[data-sliders='1'] {
+    grid-template-columns: minmax(0, 1fr) minmax(13em, max-content);
+  }
+
+  .tools {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.3rem 0.9rem;
+    font-size: 0.85em;
+    color: var(--_faint);
+  }
+
+  .tools label {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.45em;
+  }
+
+  .tools select,
+  .tools input:not([type='range']) {
+    min-inline-size: 0;
+    max-inline-size: min(16em, 60cqi);
+    padding: 0.15em 0.35em;
+    border: 1px solid var(--_line);
+    border-radius: var(--_radius);
+    color: var(--_text);
+    background: Canvas;
+  }
+
+  .twin {
+    font-size: 0.85em;
+  }
+
+  .twin summary {
+    inline-size: max-content;
+    cursor: pointer;
+    color: var(--_faint);
+  }
+
+  .twin .scroll {
+    max-block-size: 26rem;
+    margin-block-start: 0.4rem;
+    overflow: auto;
+  }
+
+  .twin table {
+    border-collapse: collapse;
+    inline-size: 100%;
+  }
+
+  .twin th,
+  .twin td {
+    padding: 0.3em 0;
+    padding-inline-end: 1em;
+    vertical-align: baseline;
+    font-weight: 400;
+    border-block-end: 1px solid var(--_line);
+    white-space: nowrap;
+  }
+
+  .twin thead th {
+    color: var(--_faint);
+    font-size: 0.92em;
+    border-block-end-color: var(--_text);
+    white-space: normal;
+    vertical-align: bottom;
+  }
+
+  .twin .doubtful {
+    color: var(--_faint);
+    font-style: italic;
+  }
+
+  .twin button {
+    margin-inline-start: -0.45em;
+    padding: 0.05em 0.4em;
+    border-color: transparent;
+  }
+
+  tr.selected {
+    box-shadow: inset 3px 0 0 var(--_accent);
+    background: var(--_wash);
+  }
+
+  :host(:dir(rtl)) tr.selected {
+    box-shadow: inset -3px 0 0 var(--_accent);
+  }
+
   figcaption {
     font-size: 0.8em;
     line-height: 1.5;
@@ -223,7 +320,8 @@ export const figureStyles = css`
   }
 
   @container (max-width: 40rem) {
-    .cursor {
+    .cursor,
+    .cursor[data-sliders] {
       grid-template-columns: minmax(0, 1fr);
     }
     .cursor label {

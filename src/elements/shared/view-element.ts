@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { property } from 'lit/decorators.js';
-import type { Study, StudySnapshot } from '../../study/types.js';
+import type { Part, Study, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import type { Cursor } from '../../study/types.js';
 import { SettingsElement } from './settings-element.js';
@@ -13,6 +13,14 @@ import { styleValues } from './style-values.js';
 export abstract class ViewElement extends SettingsElement {
   /** Id of a ringdown-study elsewhere on the page. */
   @property({ attribute: 'for' }) htmlFor: string | null = null;
+
+  /**
+   * Results that only some views show.
+   * @internal
+   */
+  get needs(): readonly Part[] {
+    return [];
+  }
 
   protected readonly themeController = new ThemeController(this, () => this.themeChanged());
   protected readonly found = new StudySource(this, () => this.#studyChanged());
@@ -57,13 +65,27 @@ export abstract class ViewElement extends SettingsElement {
     emit(this, 'ringdown-ridge-select', { ridge });
   }
 
+  /** Selects a resonance, flagged or not. */
+  protected selectResonance(resonance: number | null): void {
+    const { study } = this;
+    if (!study || study.snapshot.selectedResonance === resonance) return;
+    const before = study.snapshot.selectedRidge;
+    study.selectResonance(resonance);
+    const ridge = study.snapshot.selectedRidge;
+    if (ridge !== before) emit(this, 'ringdown-ridge-select', { ridge });
+  }
+
   protected get recordingLabel(): string {
     const { snapshot } = this;
     return snapshot?.recordings[snapshot.active]?.label || this.speaker.view('this-recording');
   }
 
-  /** Why there is nothing to show, or nothing yet; null where there is. */
-  protected veil(shown: boolean): TemplateResult | null {
+  /**
+   * Why there is nothing to show, or nothing yet; null where there is.
+   *
+   * @param reason What a study that is done has to say for it.
+   */
+  protected veil(shown: boolean, reason: string | null = null): TemplateResult | null {
     const { snapshot, speaker } = this;
     const fetching = this.found.feed?.fetching === true;
     const failures = this.found.failures;
@@ -76,6 +98,8 @@ export abstract class ViewElement extends SettingsElement {
         <div class="bar" style=${styleValues({ '--fraction': fraction })}><i></i></div>
       </div>`;
     }
+    if (reason !== null && snapshot?.status === 'ready')
+      return html`<div class="veil" part="message"><p class="sentence">${reason}</p></div>`;
     if (failures.length > 0)
       return html`<div class="veil error" part="message" role=${this.found.isOwn ? 'alert' : nothing}>
         ${failures.map((failure) => html`<p class="sentence">${this.describe(failure)}</p>`)}

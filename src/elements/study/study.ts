@@ -74,6 +74,8 @@ export class RingdownStudy extends SettingsElement {
 
   /** @internal */
   readonly htmlFor = null;
+  /** @internal */
+  readonly needs = [];
 
   /**
    * What elements named by `for` connect to.

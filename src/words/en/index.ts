@@ -10,6 +10,7 @@ import { notes } from './notes.js';
 import { cautions, remedies } from './remedies.js';
 import { audible, causes, labels, limits, methods, modeKinds, resonanceKinds, stages } from './terms.js';
 import { views } from './views.js';
+import { chartViews } from './views-charts.js';
 
 export const english: Words = {
   language: 'en',
@@ -17,7 +18,7 @@ export const english: Words = {
   notes,
   remedies,
   captions,
-  views,
+  views: { ...views, ...chartViews },
   stages,
   resonanceKinds,
   modeKinds,

@@ -77,6 +77,7 @@ export const stages: Readonly<Record<string, string>> = {
   floor: 'Finding the noise floor',
   bands: 'Reading the decay per band',
   fit: 'Fitting resonances',
+  response: 'Computing the response',
   diagnose: 'Comparing with limits and modes',
   synth: 'Computing the impulse response',
   transfer: 'Computing the responses of sources at seats',

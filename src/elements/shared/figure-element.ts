@@ -1,0 +1,115 @@
+import type { PropertyValues, TemplateResult } from 'lit';
+import { state } from 'lit/decorators.js';
+import type { Cursor } from '../../study/types.js';
+import type { Scope } from '../scope.js';
+import { StageController } from './stage.js';
+import { ViewElement } from './view-element.js';
+
+/** How long the hand must rest before the read-out is spoken, ms. */
+const spokenAfterMs = 500;
+
+/** What all pictures share: a canvas drawn when dirty and seen, the pointer's cursor, words for the ear. */
+export abstract class FigureElement extends ViewElement {
+  protected readonly stageController = new StageController(this, () => this.draw());
+  /** What a screen reader is told, once the cursor rests. */
+  @state() protected spoken = '';
+  #inFrame: (action: () => void) => void = () => undefined;
+  #speakSoon: (action: () => void) => void = () => undefined;
+  /** The cursor before the pointer came, to go back to when it leaves. */
+  #kept: Cursor | null | undefined;
+  #shown: readonly unknown[] = [];
+
+  /** Draws what is shown onto the canvas. */
+  protected abstract draw(): void;
+  /** Everything of the study that the picture shows: it is dirty where one of these is another. */
+  protected abstract shownParts(): readonly unknown[];
+  /** What is under a point of the picture; null outside. */
+  protected abstract cursorAt(x: number, y: number): Cursor | null;
+  /** What can be selected there, by a number of the picture's own. */
+  protected abstract targetAt(x: number, y: number): number | null;
+  protected abstract selectTarget(target: number): void;
+  /** The value under the cursor in words. */
+  protected abstract readoutText(): string;
+
+  protected get canvas(): HTMLCanvasElement | null {
+    return this.renderRoot?.querySelector('canvas') ?? null;
+  }
+
+  protected override connected(scope: Scope): void {
+    super.connected(scope);
+    this.#inFrame = scope.frames();
+    this.#speakSoon = scope.debounce(spokenAfterMs);
+    this.#shown = [];
+  }
+
+  /** Only what the picture shows makes it dirty: progress does not. */
+  protected override snapshotChanged(): void {
+    const shown = this.snapshot ? this.shownParts() : [];
+    if (shown.length === this.#shown.length && shown.every((value, k) => value === this.#shown[k])) return;
+    this.#shown = shown;
+    this.stageController.request();
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    super.updated(changed);
+    this.stageController.request();
+  }
+
+  protected override themeChanged(): void {
+    if (this.themeController.printing) this.stageController.drawNow();
+    else this.stageController.request();
+  }
+
+  protected placeCursor(cursor: Cursor): void {
+    this.#kept = undefined;
+    this.moveCursor(cursor);
+    this.#speakSoon(() => {
+      const focused = this.shadowRoot?.activeElement;
+      if (focused && this.snapshot) this.spoken = this.readoutText();
+    });
+  }
+
+  /** Coordinates of a pointer on the canvas, CSS pixels. */
+  protected pointOf(event: PointerEvent | MouseEvent): { x: number; y: number } {
+    const box = this.canvas!.getBoundingClientRect();
+    return { x: event.clientX - box.left, y: event.clientY - box.top };
+  }
+
+  protected hover(event: PointerEvent): void {
+    const { x, y } = this.pointOf(event);
+    this.#inFrame(() => {
+      if (!this.snapshot) return;
+      const cursor = this.cursorAt(x, y);
+      this.canvas?.classList.toggle('on-ridge', this.targetAt(x, y) !== null);
+      if (!cursor) return;
+      if (this.#kept === undefined) this.#kept = this.snapshot.cursor;
+      this.moveCursor(cursor);
+    });
+  }
+
+  protected leave(): void {
+    this.#inFrame(() => undefined);
+    if (this.#kept === undefined) return;
+    const kept = this.#kept;
+    this.#kept = undefined;
+    this.moveCursor(kept);
+  }
+
+  /** A click selects what is under it; elsewhere it pins the cursor. */
+  protected press(event: MouseEvent): void {
+    const { x, y } = this.pointOf(event);
+    const target = this.targetAt(x, y);
+    if (target !== null) this.selectTarget(target);
+    else {
+      const cursor = this.cursorAt(x, y);
+      if (cursor) this.placeCursor(cursor);
+    }
+  }
+
+  protected renderTools(): TemplateResult | null {
+    return null;
+  }
+  protected renderMore(): TemplateResult | null {
+    return null;
+  }
+}
