@@ -1,6 +1,7 @@
 import { withoutOffset } from '../signal/dc.js';
 import { decimate } from '../signal/decimate.js';
 import { complexFft, inverseFft, nextPowerOfTwo } from '../signal/fft.js';
+import { stillFalling } from './checks.js';
 import type { GridSource } from './grid.js';
 import { truncation } from './lundeby.js';
 
@@ -33,8 +34,6 @@ const leastStepSeconds = 0.0025;
 const mostColumns = 4000;
 /** Levels are averaged over this long, two periods at 50 Hz: shorter ones show the beating of the band, not its decay. */
 const averageSeconds = 0.04;
-/** Noise is judged by this share of the response, at its end; a decay that reaches into it has met no noise. */
-const noiseShare = 0.1;
 /** Levels end here, dB below the loudest column. */
 const lowestDb = -160;
 
@@ -120,7 +119,8 @@ export function recordingTrace(source: GridSource, fromHz = 20, toHz = 200): Rec
     value > 0 && loudest > 0 ? Math.max(lowestDb, 10 * Math.log10(value / loudest)) : lowestDb;
   const onset = Math.min(power.length - 1, Math.round(onsetSeconds * rate));
   const cut = truncation(power, onset, rate, rate / (2 * Math.sqrt(fromHz * top)));
-  const endless = cut !== null && cut.endIndex > power.length - noiseShare * (power.length - onset);
+  // What still falls at the end is no noise, however little of it is left.
+  const endless = stillFalling(power, onset, rate);
   return {
     stepSeconds,
     lowest,
