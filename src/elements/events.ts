@@ -8,6 +8,8 @@ export interface ProgressDetail {
 
 export interface ReadyDetail {
   readonly snapshot: StudySnapshot;
+  /** How it was computed: `factory`, `sibling` or `inline` in a worker, `main` on the page's own thread; null if kept. */
+  readonly way: string | null;
 }
 
 export interface ErrorDetail {

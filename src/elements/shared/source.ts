@@ -2,6 +2,7 @@ import { ContextEvent } from '@lit/context';
 import { isServer } from 'lit';
 import type { ReactiveController } from 'lit';
 import { createStudy } from '../../study/study.js';
+import { workerWay } from '../../study/pool.js';
 import type { Part, StudyFailure, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import { afterGrace, Scope } from '../scope.js';
@@ -61,7 +62,7 @@ export class OwnFeed {
     if (progress && progress !== before.progress)
       emit(this.#host, 'ringdown-progress', { stage: progress.stage, fraction: progress.fraction });
     if (status === 'ready' && before.status !== 'ready')
-      emit(this.#host, 'ringdown-ready', { snapshot: feed.snapshot });
+      emit(this.#host, 'ringdown-ready', { snapshot: feed.snapshot, way: workerWay() });
   }
 }
 
