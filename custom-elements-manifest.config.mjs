@@ -21,6 +21,10 @@ const publicOnly = {
           (/** @type {any} */ { privacy, name }) =>
             privacy !== 'private' && privacy !== 'protected' && !name.startsWith('#'),
         );
+        // Events between elements of ours are no part of the interface.
+        declaration.events = (declaration.events ?? []).filter((/** @type {any} */ { name }) =>
+          name?.startsWith('ringdown-'),
+        );
         for (const inherited of [...declaration.members, ...(declaration.attributes ?? [])])
           if (inherited.inheritedFrom?.module)
             inherited.inheritedFrom.module = published(inherited.inheritedFrom.module);

@@ -1,4 +1,4 @@
-import { isServer, LitElement } from 'lit';
+import { adoptStyles, isServer, LitElement } from 'lit';
 import { createSpeaker } from '../../words/index.js';
 import type { Speaker } from '../../words/index.js';
 import { Scope } from '../scope.js';
@@ -22,6 +22,18 @@ export abstract class RingdownElement extends LitElement {
     if (isServer) return speakerOf('en');
     const own = this.closest('[lang]')?.getAttribute('lang');
     return speakerOf(own || document.documentElement.lang || navigator.language || 'en');
+  }
+
+  /**
+   * What a server rendered stands there until now. It is replaced, not adopted: in a page the first state already differs
+   * (the page's language, a file on its way), which hydration would call a mismatch.
+   */
+  protected override createRenderRoot(): HTMLElement | DocumentFragment {
+    const declared = isServer ? null : this.shadowRoot;
+    if (!declared) return super.createRenderRoot();
+    declared.replaceChildren();
+    adoptStyles(declared, (this.constructor as typeof LitElement).elementStyles);
+    return declared;
   }
 
   override connectedCallback(): void {
