@@ -11,3 +11,7 @@ export { type TradePoint } from './trade-off.js';
 export * from './boost.js';
 export * from './equalise.js';
 export * from './export.js';
+export * from './points.js';
+export * from './combine.js';
+export * from './residues.js';
+export * from './repeats.js';

@@ -12,6 +12,9 @@ export const seatErrors: Readonly<Record<string, Sentence>> = {
     `Of ${n.integer(p.points)} points of source and seat, ${n.integer(p.missing)} ${Number(p.missing) === 1 ? 'has' : 'have'} no recording. The sum of sources needs every source at every seat: measure what is missing, or leave that seat or source out.`,
   'time-reference': (p, n) =>
     `${p.label ? `“${n.text(p.label)}”` : 'A recording'} is not known to share its time zero with the others, so it can neither be summed nor aligned with them. Say that the recordings have a common time reference only if one clock (a loopback, or one device) timed them all.`,
+  'rates-differ': (p, n) =>
+    `${p.label ? `“${n.text(p.label)}”` : 'A recording'} has a sample rate of ${n.significant(p.rate, 6)} Hz where the others have ${n.significant(p.expected, 6)} Hz; recordings of different rates are not summed. Export them at one rate.`,
+  'all-muted': () => 'All sources are muted, so nothing is heard. Let at least one play.',
   'optimise-bounds': (p, n) => {
     const names: Record<string, string> = {
       lowestGainDb: 'lowest gain',

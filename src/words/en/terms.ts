@@ -81,6 +81,8 @@ export const stages: Readonly<Record<string, string>> = {
   diagnose: 'Comparing with limits and modes',
   synth: 'Computing the impulse response',
   transfer: 'Computing the responses of sources at seats',
+  combine: 'Adding the sources up at each seat',
+  residues: 'Finding how each source drives the ridges',
   optimise: 'Looking for better settings of the sources',
   wait: 'Waiting for a free worker',
 };
