@@ -5,7 +5,9 @@ import { Complaint, root, script } from './lib/project.mjs';
 
 await script(async () => {
   const [name, ...args] = process.argv.slice(2);
-  const names = readdirSync(`${root}tests/bench`).map((file) => file.replace(/\.mjs$/, ''));
+  const names = readdirSync(`${root}tests/bench`)
+    .filter((file) => file.endsWith('.mjs'))
+    .map((file) => file.replace(/\.mjs$/, ''));
   if (!name || !existsSync(`${root}tests/bench/${name}.mjs`)) {
     throw new Complaint(`Name a benchmark: npm run bench -- ${names.join(' | ')}`);
   }

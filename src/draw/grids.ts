@@ -2,15 +2,15 @@
 import { BufferAttribute, BufferGeometry, InstancedBufferAttribute, InstancedBufferGeometry } from 'three';
 import { drawCounters } from './schedule.js';
 
-/** Cells per side that a geometry may have; a view takes the next larger and leaves the rest unused. */
-const classes = [32, 64, 128, 192, 256, 384, 512, 768, 1024];
+/** Geometries are made for cells in steps of this many; a view takes the next larger and leaves the rest unused. */
+const STEP = 16;
 
-export const MOST_CELLS = classes[classes.length - 1];
+export const MOST_CELLS = 1024;
 
 /** Most ribbons in one draw. */
 export const MOST_RIBBONS = 160;
 
-const classFor = (cells: number): number => classes.find((size) => size >= cells) ?? MOST_CELLS;
+const classFor = (cells: number): number => Math.min(MOST_CELLS, Math.ceil(Math.max(1, cells) / STEP) * STEP);
 
 /** Indices per row of cells of a body with `columns` cells, walls included. */
 const indicesPerRow = (columns: number): number => (columns + 2) * 6;
@@ -67,28 +67,46 @@ function makeRibbon(steps: number): InstancedBufferGeometry {
   return geometry;
 }
 
+/** Kept for the sizes that were used last: pages have few sizes of pictures, windows that are dragged have many. */
+const KEPT = 24;
+
+/** Makes what is missing, and lets go of what was not asked for longest. */
+class Kept<Geometry extends BufferGeometry> {
+  private readonly made = new Map<string, Geometry>();
+
+  get(key: string, make: () => Geometry): Geometry {
+    const geometry = this.made.get(key) ?? make();
+    this.made.delete(key);
+    this.made.set(key, geometry);
+    if (this.made.size > KEPT) {
+      const [oldest, gone] = this.made.entries().next().value!;
+      this.made.delete(oldest);
+      gone.dispose();
+    }
+    return geometry;
+  }
+
+  dispose(): void {
+    for (const geometry of this.made.values()) geometry.dispose();
+    this.made.clear();
+  }
+}
+
 export function makeGrids(): Grids {
-  const bodies = new Map<string, BufferGeometry>();
-  const ribbons = new Map<string, InstancedBufferGeometry>();
+  const bodies = new Kept<BufferGeometry>();
+  const ribbons = new Kept<InstancedBufferGeometry>();
   return {
     body(columns, rows) {
-      const size = [classFor(columns), classFor(rows)];
-      const key = size.join('x');
-      const geometry = bodies.get(key) ?? makeBody(size[0], size[1]);
-      bodies.set(key, geometry);
-      return { geometry, cells: size[0] };
+      const [wide, long] = [classFor(columns), classFor(rows)];
+      return { geometry: bodies.get(`${wide}x${long}`, () => makeBody(wide, long)), cells: wide };
     },
     ribbon(drawer, steps) {
       const size = classFor(steps);
-      const key = `${drawer} ${size}`;
-      const geometry = ribbons.get(key) ?? makeRibbon(size);
-      ribbons.set(key, geometry);
-      return geometry;
+      return ribbons.get(`${drawer} ${size}`, () => makeRibbon(size));
     },
     dispose() {
-      for (const geometry of [...bodies.values(), ...ribbons.values()]) geometry.dispose();
-      bodies.clear();
-      ribbons.clear();
+      bodies.dispose();
+      ribbons.dispose();
     },
   };
 }

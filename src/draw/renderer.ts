@@ -35,6 +35,7 @@ import type { Triple } from './oklab.js';
 import type { DrawSize } from './picture.js';
 import { mostSlices, sliceList } from './relief.js';
 import { drawCounters } from './schedule.js';
+import { SmoothTarget } from './smooth.js';
 import {
   bodyFragment,
   bodyVertex,
@@ -101,6 +102,15 @@ function pairs(first: ArrayLike<number>, second: ArrayLike<number> | null): Floa
   return data;
 }
 
+function columnData({ columnPositions, columnFloor }: Field): Float32Array<ArrayBuffer> {
+  const data = new Float32Array(columnPositions.length * 4);
+  columnPositions.forEach((position, k) => {
+    const floor = columnFloor ? finite(columnFloor[k]) : -1e6;
+    data.set([position, floor, Math.log(Math.max(position, Number.MIN_VALUE)), 0], k * 4);
+  });
+  return data;
+}
+
 export function uploadField(field: Field): FieldTextures {
   const { values: levels, aboveWindow } = field;
   const cells = new Float32Array(levels.length * 2);
@@ -109,7 +119,7 @@ export function uploadField(field: Field): FieldTextures {
     cells[2 * k + 1] = aboveWindow ? aboveWindow[k] : 1;
   }
   const values = floatTexture(cells, field.columns, field.rows);
-  const columns = floatTexture(pairs(field.columnPositions, field.columnFloor), field.columns, 1);
+  const columns = floatTexture(columnData(field), field.columns, 1, RGBAFormat);
   const rows = floatTexture(pairs(field.rowPositions, field.rowLowest), field.rows, 1);
   drawCounters.uploads += 1;
   return {
@@ -151,8 +161,8 @@ function makeUniforms(): Uniforms {
     uMatrix: { value: new Matrix4() },
     uHalf: { value: new Vector3() },
     uWindow: { value: new Vector4() },
-    uColumnRange: { value: new Vector2() },
-    uRowRange: { value: new Vector2() },
+    uColumnPlace: { value: new Vector2() },
+    uRowPlace: { value: new Vector2() },
     uValueRange: { value: new Vector2() },
     uLog: { value: false },
     uRowEnd: { value: 0 },
@@ -171,10 +181,28 @@ function makeUniforms(): Uniforms {
   };
 }
 
+/**
+ * How much care a picture is given: `quick` while something changes under the hand, with larger cells and ragged edges;
+ * `fine` once it rests.
+ */
+export type Quality = 'quick' | 'fine';
+
+/** Device pixels of the plot per vertex, along columns and along rows, which are seen foreshortened. */
+const pixelsPerVertex: Readonly<Record<Quality, readonly [number, number]>> = {
+  quick: [4, 5],
+  fine: [2, 2.5],
+};
+
+/** A fine picture that takes no longer than this, ms, needs no quick one before it. */
+const QUICK_ENOUGH_MS = 12;
+
 export class SharedRenderer {
   readonly canvas: HTMLCanvasElement;
   lost = false;
+  /** What the last fine picture took, pixels read back; unknown before the first. */
+  private fineMs = Infinity;
   private readonly gl: WebGLRenderer;
+  private readonly smooth: SmoothTarget;
   private readonly scene = new Scene();
   private readonly camera = new Camera();
   private readonly uniforms = makeUniforms();
@@ -198,7 +226,8 @@ export class SharedRenderer {
 
   constructor(canvas: HTMLCanvasElement, context: WebGL2RenderingContext) {
     this.canvas = canvas;
-    this.gl = new WebGLRenderer({ canvas, context, alpha: true, antialias: true });
+    this.gl = new WebGLRenderer({ canvas, context, alpha: true, antialias: false });
+    this.smooth = new SmoothTarget(this.gl);
     this.gl.setPixelRatio(1);
     this.gl.setClearColor(0x000000, 0);
     this.gl.setScissorTest(true);
@@ -266,22 +295,42 @@ export class SharedRenderer {
     return { restore: () => extension?.restoreContext() };
   }
 
+  /** Gives back the canvas's memory; the next picture makes it as large as it needs. */
+  shrink(): void {
+    this.gl.setSize(16, 16, false);
+    this.smooth.shrink();
+  }
+
+  /** Whether this machine draws fine pictures as fast as a hand can move. */
+  get isFast(): boolean {
+    return this.fineMs <= QUICK_ENOUGH_MS;
+  }
+
   /** Draws and copies onto a 2D canvas; false if that cannot be done now. */
-  draw(job: SurfaceJob, target: CanvasRenderingContext2D): boolean {
+  draw(job: SurfaceJob, target: CanvasRenderingContext2D, quality: Quality): boolean {
+    const begin = performance.now();
     const { field } = job.layout.relief.view;
     if (this.lost || Math.max(field.columns, field.rows) > this.gl.capabilities.maxTextureSize) return false;
     const width = Math.min(target.canvas.width, this.gl.capabilities.maxTextureSize);
     const height = Math.min(target.canvas.height, this.gl.capabilities.maxTextureSize);
     if (this.canvas.width < width || this.canvas.height < height)
       this.gl.setSize(Math.max(this.canvas.width, width), Math.max(this.canvas.height, height), false);
-    this.setUniforms(job, width, height);
+    this.setUniforms(job, width, height, quality);
     const { relief } = job.layout;
     if (!(relief.columns[1] > relief.columns[0] && relief.rows[1] > relief.rows[0])) return true;
     const bottom = this.canvas.height - height;
-    this.gl.setViewport(0, bottom, width, height);
-    this.gl.setScissor(0, bottom, width, height);
-    this.gl.render(this.scene, this.camera);
+    const frame = new Vector4(0, bottom, width, height);
+    this.gl.setViewport(frame);
+    this.gl.setScissor(frame);
+    if (quality === 'fine') this.smooth.render(this.scene, this.camera, frame);
+    else this.gl.render(this.scene, this.camera);
     if (this.gl.getContext().isContextLost()) return false;
+    // Nothing waits for a picture at rest: the time to its pixels is measured then.
+    if (quality === 'fine') {
+      const gl = this.gl.getContext();
+      gl.readPixels(0, bottom, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
+      this.fineMs = performance.now() - begin;
+    }
     target.save();
     target.setTransform(1, 0, 0, 1, 0, 0);
     target.drawImage(this.canvas, 0, 0, width, height, 0, 0, target.canvas.width, target.canvas.height);
@@ -289,7 +338,7 @@ export class SharedRenderer {
     return true;
   }
 
-  private setUniforms(job: SurfaceJob, width: number, height: number): void {
+  private setUniforms(job: SurfaceJob, width: number, height: number, quality: Quality): void {
     const { layout, textures, theme, size } = job;
     const { relief, space, plot } = layout;
     const { view, columns, rows } = relief;
@@ -303,10 +352,16 @@ export class SharedRenderer {
     (this.uniforms.uMatrix.value as Matrix4).fromArray(space.matrix);
     (this.uniforms.uHalf.value as Vector3).set(...relief.half);
     (this.uniforms.uWindow.value as Vector4).set(columns[0], columns[1], rows[0], rows[1]);
-    (this.uniforms.uColumnRange.value as Vector2).set(...view.columnRange);
-    (this.uniforms.uRowRange.value as Vector2).set(...view.rowRange);
+    const log = view.columnScale === 'log';
+    const place = (name: string, [low, high]: readonly [number, number], half: number): unknown => {
+      const factor = (2 * half) / (high - low);
+      return (this.uniforms[name].value as Vector2).set(factor, -half - low * factor);
+    };
+    const [low, high] = view.columnRange;
+    place('uColumnPlace', log ? [Math.log(low), Math.log(high)] : [low, high], relief.half[0]);
+    place('uRowPlace', view.rowRange, relief.half[2]);
     (this.uniforms.uValueRange.value as Vector2).set(...view.valueRange);
-    set('uLog', view.columnScale === 'log');
+    set('uLog', log);
     set('uRowEnd', Math.min(view.field.rowEnd, 3e38));
     (this.uniforms.uPixels.value as Vector2).set(width / 2, height / 2);
     const tones = tonesOf(theme);
@@ -318,14 +373,13 @@ export class SharedRenderer {
     set('uRatio', size.pixelRatio);
     set('uDark', theme.dark);
 
-    // Detail by size on the screen: no more than about one vertex per device pixel, nor than the largest geometry.
-    const stride = ([first, last]: readonly [number, number], pixels: number): number =>
-      Math.max(
-        1,
-        Math.ceil((last - first) / Math.min(MOST_CELLS - 1, Math.max(48, pixels * size.pixelRatio))),
-      );
-    const across = stride(columns, plot.right - plot.left);
-    const down = stride(rows, plot.bottom - plot.top);
+    // Detail by size on the screen: one vertex per few device pixels, and no more than the largest geometry has. By the
+    // plot and the whole field, not by the camera or the span, so that neither builds a geometry.
+    const stride = (count: number, pixels: number): number =>
+      Math.max(1, Math.ceil((count - 1) / Math.min(MOST_CELLS - 1, Math.max(48, pixels * size.pixelRatio))));
+    const [wide, long] = pixelsPerVertex[quality];
+    const across = stride(view.field.columns, (plot.right - plot.left) / wide);
+    const down = stride(view.field.rows, (plot.bottom - plot.top) / long);
     (this.uniforms.uStride.value as Vector2).set(across, down);
     const cellsOf = ([first, last]: readonly [number, number], step: number): number =>
       Math.ceil((last - Math.floor(first)) / step - 1e-9);
@@ -347,11 +401,10 @@ export class SharedRenderer {
       colour: [0, 0, 0],
       opacity: round ? -1 : -0.7,
     }));
-    const wide = Math.max(cells[0], whole[0]);
-    this.setRibbons('slices', this.slices, [...slices, ...job.alongColumns], wide, size.pixelRatio);
-    const long = Math.max(cells[1], whole[1]);
-    this.setRibbons('lines', this.lines, job.alongRows, long, size.pixelRatio);
-    this.setCurtain(job, wide);
+    const steps = whole.map((count, k) => Math.max(cells[k], count));
+    this.setRibbons('slices', this.slices, [...slices, ...job.alongColumns], steps[0], size.pixelRatio);
+    this.setRibbons('lines', this.lines, job.alongRows, steps[1], size.pixelRatio);
+    this.setCurtain(job, steps[0]);
     for (const { material } of this.meshes) (material as RawShaderMaterial).uniformsNeedUpdate = true;
   }
 
@@ -421,6 +474,7 @@ export class SharedRenderer {
     this.canvas.removeEventListener('webglcontextrestored', this.onRestored);
     this.listeners.clear();
     this.grids.dispose();
+    this.smooth.dispose();
     for (const texture of this.scales.values()) texture.dispose();
     for (const { material } of this.meshes) (material as RawShaderMaterial).dispose();
     this.gl.dispose();
@@ -436,7 +490,7 @@ let shared: { readonly renderer: SharedRenderer; users: number } | null = null;
 export function acquireRenderer(): SharedRenderer | null {
   if (!shared) {
     const canvas = document.createElement('canvas');
-    const context = canvas.getContext('webgl2', { alpha: true, antialias: true, premultipliedAlpha: true });
+    const context = canvas.getContext('webgl2', { alpha: true, antialias: false, premultipliedAlpha: true });
     if (!context) return null;
     shared = { renderer: new SharedRenderer(canvas, context), users: 0 };
   }

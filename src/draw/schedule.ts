@@ -7,6 +7,8 @@
 export interface Drawable {
   /** Draws if it is dirty and visible. */
   drawNow(): void;
+  /** Draws once more with care, after it was drawn quickly. */
+  refine?(): void;
 }
 
 /** Counted for tests and for the bench: never reset by the library. */
@@ -54,8 +56,55 @@ export function queueDraw(picture: Drawable): void {
   ask();
 }
 
+/** How long everything must rest before quick pictures are drawn again with care, ms. */
+const REST_MS = 140;
+
+const coarse = new Set<Drawable>();
+let resting: ReturnType<typeof setTimeout> | undefined;
+
+function restLater(): void {
+  clearTimeout(resting);
+  resting = coarse.size > 0 ? setTimeout(refineNext, REST_MS) : undefined;
+}
+
+/** One picture per frame, so that a hand that comes back is not kept waiting. */
+function refineNext(): void {
+  if (waiting.size > 0) return restLater();
+  drawCounters.requests += 1;
+  refining = requestAnimationFrame(() => {
+    refining = 0;
+    const [picture] = coarse;
+    if (picture && waiting.size === 0) {
+      coarse.delete(picture);
+      picture.refine?.();
+    }
+    if (coarse.size === 0) resting = undefined;
+    else if (waiting.size > 0) restLater();
+    else refineNext();
+  });
+}
+
+let refining = 0;
+
+/** Has a picture that was drawn quickly drawn with care once everything rests. */
+export function refineSoon(picture: Drawable): void {
+  coarse.add(picture);
+  if (refining === 0) restLater();
+}
+
+/** Takes it off the queues: for its disposal, or because it has been drawn with care. */
+export function dropRefine(picture: Drawable): void {
+  coarse.delete(picture);
+  if (coarse.size > 0) return;
+  clearTimeout(resting);
+  cancelAnimationFrame(refining);
+  resting = undefined;
+  refining = 0;
+}
+
 /** Takes it off the queue, for its disposal. */
 export function dropDraw(picture: Drawable): void {
+  dropRefine(picture);
   waiting.delete(picture);
   if (waiting.size === 0 && pending !== 0) {
     cancelAnimationFrame(pending);

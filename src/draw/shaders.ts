@@ -11,43 +11,46 @@ precision highp sampler2D;
 
 /** Value, and its height above what the window alone would leave. */
 uniform sampler2D uValues;
-/** Position and noise floor per column; position and lowest meaningful column per row. */
+/** Position, noise floor and logarithm of the position per column; position and lowest meaningful column per row. */
 uniform sampler2D uColumns;
 uniform sampler2D uRows;
 uniform mat4 uMatrix;
 uniform vec3 uHalf;
 uniform vec4 uWindow;
-uniform vec2 uColumnRange;
-uniform vec2 uRowRange;
+/** From position, or its logarithm, to the box: factor and offset. */
+uniform vec2 uColumnPlace;
+uniform vec2 uRowPlace;
 uniform vec2 uValueRange;
 uniform bool uLog;
 uniform float uRowEnd;
 uniform vec2 uStride;
 uniform vec2 uPixels;
 
+/** Between two cells of a list; at a whole index one reading. */
+vec4 along(sampler2D list, float k) {
+  float k0 = floor(k);
+  vec4 here = texelFetch(list, ivec2(int(k0), 0), 0);
+  return k == k0 ? here : mix(here, texelFetch(list, ivec2(int(k0) + 1, 0), 0), k - k0);
+}
+
 vec2 cellAt(float c, float r) {
-  float c0 = floor(c);
-  float r0 = floor(r);
-  float cf = c - c0;
-  float rf = r - r0;
-  vec2 near = texelFetch(uValues, ivec2(int(c0), int(r0)), 0).rg;
-  if (cf > 0.0) near = mix(near, texelFetch(uValues, ivec2(int(c0) + 1, int(r0)), 0).rg, cf);
-  if (rf == 0.0) return near;
-  vec2 far = texelFetch(uValues, ivec2(int(c0), int(r0) + 1), 0).rg;
-  if (cf > 0.0) far = mix(far, texelFetch(uValues, ivec2(int(c0) + 1, int(r0) + 1), 0).rg, cf);
+  ivec2 at = ivec2(int(c), int(r));
+  float cf = c - floor(c);
+  float rf = r - floor(r);
+  vec2 near = texelFetch(uValues, at, 0).rg;
+  if (cf == 0.0 && rf == 0.0) return near;
+  ivec2 step = ivec2(cf > 0.0 ? 1 : 0, rf > 0.0 ? 1 : 0);
+  near = mix(near, texelFetch(uValues, at + ivec2(step.x, 0), 0).rg, cf);
+  vec2 far = mix(texelFetch(uValues, at + ivec2(0, step.y), 0).rg, texelFetch(uValues, at + step, 0).rg, cf);
   return mix(near, far, rf);
 }
 
-vec2 along(sampler2D list, float k) {
-  float k0 = floor(k);
-  float kf = k - k0;
-  vec2 here = texelFetch(list, ivec2(int(k0), 0), 0).rg;
-  return kf == 0.0 ? here : mix(here, texelFetch(list, ivec2(int(k0) + 1, 0), 0).rg, kf);
+float columnPlace(vec4 column) {
+  return (uLog ? column.z : column.x) * uColumnPlace.x + uColumnPlace.y;
 }
 
-float columnFraction(float position) {
-  return uLog ? log(position / uColumnRange.x) / log(uColumnRange.y / uColumnRange.x)
-              : (position - uColumnRange.x) / (uColumnRange.y - uColumnRange.x);
+float rowPlace(float position) {
+  return position * uRowPlace.x + uRowPlace.y;
 }
 
 float heightOf(float value) {
@@ -55,20 +58,15 @@ float heightOf(float value) {
   return (2.0 * part - 1.0) * uHalf.y;
 }
 
-float rowFraction(float position) {
-  return (position - uRowRange.x) / (uRowRange.y - uRowRange.x);
-}
-
 /** A vertex in the box; info: value, value above the floor, lowest meaningful column minus the column, row position. */
 vec3 place(float c, float r, out vec4 info, out float fast) {
-  vec2 column = along(uColumns, c);
-  vec2 row = along(uRows, r);
+  vec4 column = along(uColumns, c);
+  vec4 row = along(uRows, r);
   vec2 cell = cellAt(c, r);
   info = vec4(cell.x, cell.x - column.y, row.y - column.x, row.x);
   fast = cell.y;
   float shown = row.x > uRowEnd ? uValueRange.x : max(cell.x, column.y);
-  return vec3((2.0 * columnFraction(column.x) - 1.0) * uHalf.x, heightOf(shown),
-              (2.0 * rowFraction(row.x) - 1.0) * uHalf.z);
+  return vec3(columnPlace(column), heightOf(shown), rowPlace(row.x));
 }
 `;
 
@@ -78,7 +76,7 @@ ${placing}
 in vec2 cell;
 uniform vec2 uCells;
 out vec4 vInfo;
-out vec3 vNormal;
+out vec3 vAt;
 out float vWall;
 out float vPast;
 out float vFast;
@@ -89,15 +87,9 @@ void main() {
   float r = clamp(floor(uWindow.z) + inner.y * uStride.y, uWindow.z, uWindow.w);
   vec3 at = place(c, r, vInfo, vFast);
   vPast = vInfo.w - uRowEnd;
-  vec4 unused;
-  float none;
-  vec3 left = place(max(c - 1.0, uWindow.x), r, unused, none);
-  vec3 right = place(min(c + 1.0, uWindow.y), r, unused, none);
-  vec3 back = place(c, max(r - 1.0, uWindow.z), unused, none);
-  vec3 front = place(c, min(r + 1.0, uWindow.w), unused, none);
-  vNormal = cross(front - back, right - left);
   vWall = inner == cell ? 0.0 : 1.0;
   if (vWall > 0.0) at.y = -uHalf.y;
+  vAt = at;
   gl_Position = uMatrix * vec4(at, 1.0);
 }
 `;
@@ -115,7 +107,7 @@ uniform float uIso;
 uniform float uRatio;
 uniform bool uDark;
 in vec4 vInfo;
-in vec3 vNormal;
+in vec3 vAt;
 in float vWall;
 in float vPast;
 in float vFast;
@@ -130,7 +122,9 @@ float stroke(float across, float pitch) {
 void main() {
   float part = clamp((vInfo.x - uValueRange.x) / (uValueRange.y - uValueRange.x), 0.0, 1.0);
   vec3 colour = texture(uColours, vec2((part * 255.0 + 0.5) / 256.0, 0.5)).rgb;
-  vec3 normal = normalize(vNormal + vec3(0.0, 1e-6, 0.0));
+  // Cells are few pixels wide: the facets of a flat normal are not seen.
+  vec3 normal = normalize(cross(dFdx(vAt), dFdy(vAt)) + vec3(0.0, 1e-12, 0.0));
+  normal *= sign(normal.y + 1e-6);
   // Light from the upper left: enough to read the form, too little to change the level a colour stands for.
   float light = 0.93 + 0.1 * dot(normal, normalize(vec3(-0.55, 0.75, 0.35)));
   colour *= min(light, 1.03);
@@ -163,18 +157,14 @@ uniform sampler2D uLimit;
 uniform float uCurtain;
 
 vec3 curtainAt(float c, float up, bool further, out float valid) {
-  vec2 column = along(uColumns, c);
-  float c0 = floor(c);
-  vec4 limits = texelFetch(uLimit, ivec2(int(c0), 0), 0);
-  if (c > c0) limits = mix(limits, texelFetch(uLimit, ivec2(int(c0) + 1, 0), 0), c - c0);
-  float z = rowFraction(further ? limits.y : limits.x);
-  valid = z >= 0.0 && z <= 1.0 ? 1.0 : 0.0;
+  vec4 column = along(uColumns, c);
+  vec4 limits = along(uLimit, c);
+  float z = rowPlace(further ? limits.y : limits.x);
+  valid = abs(z) <= uHalf.z ? 1.0 : 0.0;
   // The hem lies upon the surface: on the floor where that has sunk, over the ridge where it still stands.
   float ground = max(column.y, uValueRange.x);
   if (up == 0.0 && valid > 0.0) ground = max(ground, cellAt(c, further ? limits.w : limits.z).x);
-  return vec3((2.0 * columnFraction(column.x) - 1.0) * uHalf.x,
-              heightOf(ground) + up * uCurtain * 2.0 * uHalf.y,
-              (2.0 * clamp(z, 0.0, 1.0) - 1.0) * uHalf.z);
+  return vec3(columnPlace(column), heightOf(ground) + up * uCurtain * 2.0 * uHalf.y, clamp(z, -uHalf.z, uHalf.z));
 }
 `;
 
@@ -250,13 +240,14 @@ void main() {
   float stride = uAcross ? uStride.y : uStride.x;
   float own = clamp(floor(line.y) + cell.x * stride, line.y, line.z);
   vec4 info;
-  vec4 unused;
-  vec4 here = project(own, info);
-  vec4 before = project(max(own - stride, line.y), unused);
-  vec4 after = project(min(own + stride, line.z), unused);
-  vec2 a = before.xy / before.w * uPixels;
+  vec4 points[3];
+  // Its neighbours give the direction; the vertex itself comes last, so that its own info is kept.
+  for (int k = 0; k < 3; k += 1)
+    points[k] = project(clamp(own + (k == 0 ? -stride : k == 1 ? stride : 0.0), line.y, line.z), info);
+  vec4 here = points[2];
+  vec2 a = points[0].xy / points[0].w * uPixels;
   vec2 h = here.xy / here.w * uPixels;
-  vec2 b = after.xy / after.w * uPixels;
+  vec2 b = points[1].xy / points[1].w * uPixels;
   vec2 d1 = h - a;
   vec2 d2 = b - h;
   vec2 n1 = length(d1) > 1e-4 ? normalize(d1) : vec2(0.0);

@@ -12,11 +12,12 @@ import {
   uploadCurtain,
   uploadField,
   type FieldTextures,
+  type Quality,
   type Ribbon,
   type SharedRenderer,
 } from './renderer.js';
 import { sameParts } from './same.js';
-import { drawCounters, dropDraw, queueDraw } from './schedule.js';
+import { drawCounters, dropDraw, dropRefine, queueDraw, refineSoon } from './schedule.js';
 import { drawSurface2d } from './surface2d.js';
 import {
   layoutSurface,
@@ -33,6 +34,8 @@ export interface SurfaceOptions {
   readonly isoStep?: number;
   /** False where the owner tells visibility by `setVisible`; by default the view watches its own canvas. */
   readonly watchVisibility?: boolean;
+  /** Drawn once, perhaps much larger than what is seen: its memory is given back on disposal. */
+  readonly once?: boolean;
 }
 
 interface Wanted {
@@ -47,6 +50,7 @@ export class SurfaceView {
   private readonly context: CanvasRenderingContext2D;
   private readonly observer: IntersectionObserver | null = null;
   private readonly isoStep: number;
+  private readonly once: boolean;
   private renderer: SharedRenderer | null;
   private stopListening: (() => void) | null = null;
   private textures: FieldTextures | null = null;
@@ -55,6 +59,8 @@ export class SurfaceView {
   private wanted: Wanted | null = null;
   private layout: SurfaceLayout | null = null;
   private dirty = false;
+  /** Drawn quickly, and still to be drawn with care. */
+  private quick = false;
   private visible: boolean;
   private disposed = false;
   private drawnMode: 'webgl' | 'lines';
@@ -69,6 +75,7 @@ export class SurfaceView {
     this.canvas = canvas;
     this.context = context;
     this.isoStep = options.isoStep ?? 10;
+    this.once = options.once === true;
     this.renderer = acquireRenderer();
     this.drawnMode = this.renderer ? 'webgl' : 'lines';
     this.stopListening = this.renderer?.listen(this.invalidate) ?? null;
@@ -108,21 +115,38 @@ export class SurfaceView {
 
   setVisible(visible: boolean): void {
     this.visible = visible;
+    if (visible && this.quick) refineSoon(this);
     this.ask();
   }
 
-  /** Called by the queue: draws if dirty and visible. */
+  /** Called by the queue: draws if dirty and visible, quickly where this machine is slow, and then with care. */
   drawNow(): void {
-    if (this.visible) this.drawAnyway();
+    if (this.visible) this.draw(this.renderer?.isFast ? 'fine' : 'quick');
   }
 
-  /** Draws what is wanted even unseen, for print and export; nothing if it is drawn already. */
+  /** Called by the queue once everything rests. */
+  refine(): void {
+    if (!this.quick) return;
+    this.dirty = true;
+    if (this.visible) this.draw('fine');
+  }
+
+  /** Draws what is wanted even unseen, with care, for print and export; nothing if it is drawn so already. */
   drawAnyway(): void {
+    if (this.quick) this.dirty = true;
+    this.draw('fine');
+  }
+
+  private draw(quality: Quality): void {
     if (this.disposed || !this.dirty || !this.wanted || !isDrawable(this.wanted.size)) return;
     this.dirty = false;
+    this.quick = false;
+    dropRefine(this);
     drawCounters.frames += 1;
-    if (this.drawByWebGl(this.wanted)) {
+    if (this.drawByWebGl(this.wanted, quality)) {
       this.drawnMode = 'webgl';
+      this.quick = quality === 'quick';
+      if (this.quick) refineSoon(this);
       return;
     }
     const { view, orbit, theme, size } = this.wanted;
@@ -159,6 +183,7 @@ export class SurfaceView {
     this.textures = null;
     this.curtain?.texture.dispose();
     this.curtain = null;
+    if (this.once) this.renderer?.shrink();
     if (this.renderer) releaseRenderer();
     this.renderer = null;
     this.wanted = null;
@@ -177,7 +202,7 @@ export class SurfaceView {
     return this.layout;
   }
 
-  private drawByWebGl({ view, theme, size }: Wanted): boolean {
+  private drawByWebGl({ view, theme, size }: Wanted, quality: Quality): boolean {
     const { renderer, context } = this;
     if (!renderer || renderer.lost) return false;
     const layout = this.layoutNow()!;
@@ -206,7 +231,7 @@ export class SurfaceView {
       curtain: this.curtain?.texture ?? null,
       ...ribbonsOf(view, theme, layout),
     };
-    if (!renderer.draw(job, context)) return false;
+    if (!renderer.draw(job, context, quality)) return false;
     drawBefore(pen, theme, layout, size);
     return true;
   }

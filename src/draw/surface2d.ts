@@ -2,6 +2,7 @@
  * The surface as a hidden-line drawing, slice by slice from the farthest to the nearest, each covering what is behind
  * it. It needs no WebGL, and drawn by an SVG pen it is the vector export.
  */
+import { betweenDrawer } from './between2d.js';
 import { scaleColour } from './colours.js';
 import { curtainDrawer } from './curtain2d.js';
 import { indexAt, kindAt, positionAt, valueAt } from './field.js';
@@ -96,11 +97,16 @@ function drawSlices(
   const noise = mixCss(theme.background, theme.text, 0.3);
   const nothing = mixCss(theme.background, theme.text, 0.14);
   const quiet = mixCss(theme.background, theme.text, 0.17);
+  const grounded = mixCss(theme.background, theme.text, 0.26);
   const drawCurtain = curtainDrawer(pen, theme, layout, alongTime ? 'columns' : 'rows');
   const paper = mixCss(theme.background, theme.text, theme.dark ? 0.02 : 0);
+  const drawBetween = betweenDrawer(pen, theme, relief, indices, alongTime, screen);
   let before: number | null = null;
   for (const { at, width, extra } of stations) {
-    if (before !== null && before !== at) drawCurtain(before, at);
+    if (before !== null && before !== at) {
+      drawBetween(before, at);
+      drawCurtain(before, at);
+    }
     if (before !== null && before !== at)
       for (const cross of extras) if (!cross.along) drawCross(pen, cross, before, at, screen);
     before = at;
@@ -118,6 +124,7 @@ function drawSlices(
       const { x: sx, y: sy } = toScreen(space, x, -relief.half[1], z);
       return [sx, sy];
     };
+    // The strip below the slice hides what is behind; the ground before it is drawn with the next one.
     pen.area([...points.flat(), ...ground(indices[indices.length - 1]), ...ground(indices[0])], paper);
     let run: number[] = [...points[0]];
     let colour = '';
@@ -139,7 +146,9 @@ function drawSlices(
         kind === 'past-end'
           ? nothing
           : level <= 0
-            ? quiet
+            ? kind === 'noise'
+              ? grounded
+              : quiet
             : kind === 'noise'
               ? noise
               : mixCss(scaleColour(theme.scale, Math.min(1, level), [0, 1]), theme.text, 0.22);

@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { SCALE_ENTRIES, scaleColour, scaleEntry, scaleInOklab, scaleTable } from '../../src/draw/colours.js';
-import { bytesOfOklab, deltaE, oklabOfBytes, oklabOfLch, linearOfOklab } from '../../src/draw/oklab.js';
+import {
+  bytesOfOklab,
+  deltaE,
+  linearOfOklab,
+  oklabOfBytes,
+  oklabOfLch,
+  oklabOfLinear,
+  toLinear,
+  type Triple,
+} from '../../src/draw/oklab.js';
 import { cssBytes, mixBytes, tonesOf } from '../../src/draw/tones.js';
 import { darkTheme, lightTheme } from './fields.js';
 
@@ -85,5 +94,66 @@ describe('tones of a page', () => {
     expect(cssBytes('#abc')).toEqual([0xaa, 0xbb, 0xcc]);
     expect(cssBytes('rgb(1 2 3 / 50%)')).toEqual([1, 2, 3]);
     expect(() => cssBytes('chartreuse-ish')).toThrow(/'chartreuse-ish'/);
+  });
+});
+
+/**
+ * How a colour is seen with one kind of cone missing: matrices for linear sRGB at severity 1 of Machado, Oliveira and
+ * Fernandes, A physiologically-based model for simulation of color vision deficiency, IEEE TVCG 2009 (values from memory).
+ */
+const deficiencies: Readonly<Record<string, readonly (readonly [number, number, number])[]>> = {
+  protan: [
+    [0.152286, 1.052583, -0.204868],
+    [0.114503, 0.786281, 0.099216],
+    [-0.003882, -0.048116, 1.051998],
+  ],
+  deutan: [
+    [0.367322, 0.860646, -0.227968],
+    [0.280085, 0.672501, 0.047413],
+    [-0.01182, 0.04294, 0.968881],
+  ],
+  tritan: [
+    [1.255528, -0.076749, -0.178779],
+    [-0.078411, 0.930809, 0.147602],
+    [0.004733, 0.691367, 0.3039],
+  ],
+};
+
+function seen(bytes: ArrayLike<number>, deficiency: string): Triple {
+  const light = [0, 1, 2].map((k) => toLinear(bytes[k] / 255));
+  const rows = deficiencies[deficiency].map((row) => row.reduce((sum, part, k) => sum + part * light[k], 0));
+  return oklabOfLinear(rows.map((part) => Math.min(1, Math.max(0, part))) as unknown as Triple);
+}
+
+describe.each(Object.keys(deficiencies))('for a reader with %s vision', (deficiency) => {
+  it.each(names)('%s keeps its order of lightness, and 10 dB of 50 always differ', (name) => {
+    const table = scaleTable(name);
+    const colours = Array.from({ length: SCALE_ENTRIES }, (_, k) =>
+      seen(table.subarray(k * 4, k * 4 + 3), deficiency),
+    );
+    const sign = Math.sign(colours[SCALE_ENTRIES - 1][0] - colours[0][0]);
+    // Over four entries, since one step may be less than a step of a byte.
+    for (let k = 4; k < SCALE_ENTRIES; k += 1)
+      expect(sign * (colours[k][0] - colours[k - 4][0]), `entry ${k}`).toBeGreaterThan(0);
+    const tenDecibels = Math.round(SCALE_ENTRIES / 5);
+    for (let k = tenDecibels; k < SCALE_ENTRIES; k += 1)
+      expect(deltaE(colours[k], colours[k - tenDecibels])).toBeGreaterThan(0.08);
+  });
+});
+
+describe.each(['protan', 'deutan'])('the scale made for readers with %s vision', (deficiency) => {
+  it('runs in steps no more than a fifth off their mean', () => {
+    const table = scaleTable('clear');
+    const wide = 16;
+    const steps: number[] = [];
+    for (let k = wide; k < SCALE_ENTRIES; k += wide)
+      steps.push(
+        deltaE(
+          seen(table.subarray(k * 4, k * 4 + 3), deficiency),
+          seen(table.subarray((k - wide) * 4, (k - wide) * 4 + 3), deficiency),
+        ),
+      );
+    const mean = steps.reduce((sum, step) => sum + step, 0) / steps.length;
+    for (const step of steps) expect(Math.abs(step / mean - 1)).toBeLessThan(0.2);
   });
 });

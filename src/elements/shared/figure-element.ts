@@ -1,7 +1,9 @@
 import type { PropertyValues, TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';
+import type { FigureSize } from '../../draw/figure.js';
 import type { Cursor } from '../../study/types.js';
 import type { Scope } from '../scope.js';
+import { download, fileNameOf, saveControls } from './save.js';
 import { StageController } from './stage.js';
 import { ViewElement } from './view-element.js';
 
@@ -13,6 +15,7 @@ export abstract class FigureElement extends ViewElement {
   protected readonly stageController = new StageController(this, () => this.draw());
   /** What a screen reader is told, once the cursor rests. */
   @state() protected spoken = '';
+  @state() private saveFailed = false;
   #inFrame: (action: () => void) => void = () => undefined;
   #speakSoon: (action: () => void) => void = () => undefined;
   /** The cursor before the pointer came, to go back to when it leaves. */
@@ -104,6 +107,39 @@ export abstract class FigureElement extends ViewElement {
       const cursor = this.cursorAt(x, y);
       if (cursor) this.placeCursor(cursor);
     }
+  }
+
+  /**
+   * The picture as it stands, as a vector document with its caption and what made it; null while there is none, or
+   * where the picture has no such form. `cssWidth` and `cssHeight` are those of the picture; its own by default.
+   */
+  toSvg(_size: Partial<FigureSize> = {}): string | null {
+    return null;
+  }
+
+  /** The same as a PNG file so many pixels wide. Rejects with a RangeError where the browser makes none that large. */
+  toPng(_widthPixels = 2400, _size: Partial<FigureSize> = {}): Promise<Blob | null> {
+    return Promise.resolve(null);
+  }
+
+  /** The controls that save what `toPng` and `toSvg` make. */
+  protected renderSave(pictureName: string): TemplateResult {
+    return saveControls(this.speaker, this.saveFailed, (kind, widthPixels) => {
+      this.saveFailed = false;
+      const { scope, recordingLabel } = this;
+      const made =
+        kind === 'png'
+          ? this.toPng(widthPixels)
+          : Promise.resolve(this.toSvg()).then((text) => text && new Blob([text], { type: 'image/svg+xml' }));
+      made.then(
+        (file) => {
+          if (file && scope) download(scope, file, fileNameOf(recordingLabel, pictureName, kind));
+        },
+        () => {
+          this.saveFailed = true;
+        },
+      );
+    });
   }
 
   protected renderTools(): TemplateResult | null {

@@ -1,5 +1,7 @@
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
+import type { FigureWords } from '../../draw/figure.js';
+import type { LegendItem } from '../../draw/legend.js';
 import type { Pick } from '../../draw/picture.js';
 import type { FieldView } from '../../draw/types.js';
 import type { Cursor } from '../../study/types.js';
@@ -7,6 +9,8 @@ import { gridCaption } from '../../words/index.js';
 import { gridCursor } from './cursor-controls.js';
 import { fieldViewOf, readout } from './field-view.js';
 import { FigureElement } from './figure-element.js';
+import { legendList } from './legend.js';
+import { figureWords } from './save.js';
 
 /** What the pictures of a grid share: cursor, caption, words. */
 export abstract class PictureElement extends FigureElement {
@@ -45,9 +49,23 @@ export abstract class PictureElement extends FigureElement {
   protected abstract renderCanvas(): TemplateResult;
 
   /** What the signs in the picture mean. */
+  protected legend(_view: FieldView): readonly LegendItem[] {
+    return [];
+  }
+
   protected renderKey(): TemplateResult | string | null {
     const view = this.fieldView;
-    return view && (view.flags.length > 0 || view.marks.length > 0) ? this.speaker.view('key-line') : null;
+    if (!view) return null;
+    const legend = this.legend(view);
+    if (legend.length > 0) return legendList(legend);
+    return view.flags.length > 0 || view.marks.length > 0 ? this.speaker.view('key-line') : null;
+  }
+
+  /** What a saved picture says beside itself. */
+  protected figureWords(): FigureWords | null {
+    const { snapshot, speaker, fieldView } = this;
+    if (!snapshot || !fieldView) return null;
+    return figureWords(snapshot, speaker, this.pictureName, this.recordingLabel, this.legend(fieldView));
   }
 
   protected override render(): TemplateResult {

@@ -319,6 +319,60 @@ export const figureStyles = css`
     text-wrap: pretty;
   }
 
+  .key {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.15rem 1.25em;
+    margin: 0 0 0.5em;
+    padding: 0;
+    list-style: none;
+  }
+
+  .key li {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.5em;
+  }
+
+  .key svg {
+    flex: none;
+    color: var(--_text);
+    overflow: hidden;
+    direction: ltr;
+  }
+
+  .save {
+    font-size: 0.85em;
+    color: var(--_faint);
+  }
+
+  .save summary {
+    inline-size: max-content;
+    cursor: pointer;
+  }
+
+  .save div {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.4rem 0.75rem;
+    padding-block: 0.5rem;
+    color: var(--_text);
+  }
+
+  .save label {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.5em;
+  }
+
+  .save select {
+    padding: 0.1em 0.3em;
+    border: 1px solid var(--_line);
+    border-radius: var(--_radius);
+    background: transparent;
+  }
+
   @container (max-width: 40rem) {
     .cursor,
     .cursor[data-sliders] {

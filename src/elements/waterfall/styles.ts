@@ -59,55 +59,6 @@ export const waterfallStyles = css`
     color: var(--_faint);
   }
 
-  .key {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.15rem 1.25em;
-    margin: 0 0 0.5em;
-    padding: 0;
-    list-style: none;
-  }
-
-  .key li {
-    display: inline-flex;
-    align-items: center;
-    gap: 0.5em;
-  }
-
-  .key svg {
-    flex: none;
-    overflow: hidden;
-    direction: ltr;
-  }
-
-  .key path,
-  .key .edge {
-    fill: none;
-    stroke: currentColor;
-    stroke-opacity: 0.55;
-  }
-
-  .key .ridge,
-  .key .stroke {
-    stroke: var(--_text);
-    stroke-opacity: 1;
-    stroke-width: 1.5;
-  }
-
-  .key circle {
-    fill: var(--_text);
-  }
-
-  .key .noise {
-    fill: var(--_text);
-    fill-opacity: 0.2;
-  }
-
-  .key .sheet {
-    fill: var(--_text);
-    fill-opacity: 0.14;
-  }
-
   @container (max-width: 40rem) {
     .picture {
       block-size: var(--ringdown-height, clamp(20rem, 108cqi, 28rem));

@@ -8,14 +8,19 @@ import type { ViewpointName } from '../../draw/orbit.js';
 import type { DrawSize, Pick } from '../../draw/picture.js';
 import { pickSurface, surfaceFlagAt } from '../../draw/surface-layout.js';
 import type { SurfaceLayout } from '../../draw/surface-layout.js';
+import type { FigureSize } from '../../draw/figure.js';
+import type { LegendItem } from '../../draw/legend.js';
+import { surfaceSvg } from '../../draw/surface-svg.js';
 import { drawSurface2d } from '../../draw/surface2d.js';
 import type { DrawTheme, FieldView, OrbitView } from '../../draw/types.js';
 import { afterGrace } from '../scope.js';
 import type { Dispose, Scope } from '../scope.js';
 import { PictureElement } from '../shared/picture-element.js';
 import { figureStyles, tokens } from '../shared/styles.js';
+import { waterfallPng } from './figure.js';
+import type { WaterfallFigure } from './figure.js';
 import { OrbitGestures } from './gestures.js';
-import { waterfallKey } from './key.js';
+import { waterfallLegend } from './key.js';
 import { waterfallStyles } from './styles.js';
 
 /** The shaded surface, as far as this element needs to know it. */
@@ -31,7 +36,8 @@ export interface Surface {
 }
 
 export interface SurfaceMaker {
-  create(canvas: HTMLCanvasElement): Surface;
+  /** `once`: drawn a single time for a file, and never seen. */
+  create(canvas: HTMLCanvasElement, options?: { readonly once?: boolean }): Surface;
 }
 
 const degrees = 180 / Math.PI;
@@ -168,9 +174,32 @@ export abstract class WaterfallBase extends PictureElement {
     )}`;
   }
 
-  protected override renderKey(): TemplateResult | null {
-    const view = this.fieldView;
-    return view && waterfallKey(view, this.speaker);
+  protected override legend(view: FieldView): readonly LegendItem[] {
+    return waterfallLegend(view, this.speaker);
+  }
+
+  override toSvg(size: Partial<FigureSize> = {}): string | null {
+    const figure = this.#figure(size);
+    return figure && surfaceSvg(figure.view, figure.orbit, figure.theme, figure.size, figure.words);
+  }
+
+  override async toPng(widthPixels = 2400, size: Partial<FigureSize> = {}): Promise<Blob | null> {
+    const figure = this.#figure(size);
+    return figure && waterfallPng(figure, widthPixels, this.flat ? null : this.#maker);
+  }
+
+  #figure(size: Partial<FigureSize>): WaterfallFigure | null {
+    const { fieldView, orbit } = this;
+    const words = this.figureWords();
+    if (!fieldView || !words) return null;
+    const { cssWidth, cssHeight } = this.stageController.size;
+    return {
+      view: { ...fieldView, cursor: null },
+      orbit,
+      theme: this.themeController.theme,
+      size: { cssWidth: cssWidth || 900, cssHeight: cssHeight || 520, ...size },
+      words,
+    };
   }
 
   protected override renderTools(): TemplateResult {
@@ -242,6 +271,7 @@ export abstract class WaterfallBase extends PictureElement {
           )}
         </div>
       </details>
+      ${this.renderSave(this.pictureName)}
       ${this.flat || this.lines ? html`<p class="flat">${speaker.view('drawn-flat')}</p>` : nothing}`;
   }
 }

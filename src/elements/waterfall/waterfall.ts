@@ -23,6 +23,8 @@ import type { SurfaceMaker } from './waterfall-base.js';
  * @csspart cursor - The two sliders and the read-out.
  * @csspart readout - The value under the cursor.
  * @csspart turning - The sliders that turn the view.
+ * @csspart save - Width and buttons to save the picture.
+ * @csspart key - The signs in the picture.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
  *
@@ -39,7 +41,9 @@ import type { SurfaceMaker } from './waterfall-base.js';
 export class RingdownWaterfall extends WaterfallBase {
   protected override async loadSurface(): Promise<SurfaceMaker> {
     const { SurfaceView } = await import('../../draw/surface.js');
-    return { create: (canvas) => new SurfaceView(canvas) };
+    return {
+      create: (canvas, { once = false } = {}) => new SurfaceView(canvas, { watchVisibility: !once, once }),
+    };
   }
 }
 

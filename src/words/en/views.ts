@@ -23,7 +23,8 @@ export const views: Readonly<Record<string, Sentence>> = {
 
   // On the pictures.
   several: () => 'several',
-  'best-candidate': (p, n) => `${n.text(p.order)} ${n.percent(p.weight)}`,
+  'best-candidate': (p, n) =>
+    `${n.text(p.order)} ${Number(p.weight) > 0.99 ? '>\u00a0' : ''}${n.percent(Math.min(0.99, Number(p.weight)))}`,
   curtain: (p, n) => `${n.text(p.limit)} limit`,
 
   // The cursor.
@@ -62,6 +63,12 @@ export const views: Readonly<Record<string, Sentence>> = {
   'key-axial': () => 'axial mode, predicted',
   'key-tangential': () => 'tangential',
   'key-oblique': () => 'oblique',
+  'figure-title': (p, n) => `${n.text(p.label)}: ${n.text(p.picture).toLowerCase()}`,
+  'figure-origin': (p, n) => `File ${n.text(p.hash)} …, ringdown ${n.text(p.version)}.`,
+  save: () => 'Save the picture',
+  'save-width': () => 'Width of the PNG',
+  pixels: (p, n) => `${n.integer(p.width)} px`,
+  'save-failed': () => 'The browser could make no picture of this size; choose a smaller one.',
   'key-line': () =>
     'Flagged ridges; marks below are predicted modes: one stroke axial, two tangential, three oblique.',
 

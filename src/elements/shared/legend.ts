@@ -1,0 +1,38 @@
+import { html } from 'lit';
+import type { TemplateResult } from 'lit';
+import { unsafeSVG } from 'lit/directives/unsafe-svg.js';
+import { drawSign, SIGN_HEIGHT, SIGN_WIDTH } from '../../draw/legend.js';
+import type { LegendItem, Sign } from '../../draw/legend.js';
+import { svgPen } from '../../draw/svg.js';
+
+const drawn = new Map<Sign, string>();
+
+/** Our own drawing, in the colour of the text around it. */
+function signSvg(sign: Sign): string {
+  let content = drawn.get(sign);
+  if (content === undefined) {
+    const pen = svgPen();
+    drawSign(pen, 'currentColor', sign, 0, 0);
+    drawn.set(sign, (content = pen.content()));
+  }
+  return content;
+}
+
+/** The signs of a picture with their words. */
+export const legendList = (items: readonly LegendItem[]): TemplateResult =>
+  html`<ul class="key" part="key">
+    ${items.map(
+      ({ sign, text }) =>
+        html`<li>
+          <svg
+            viewBox="0 0 ${SIGN_WIDTH} ${SIGN_HEIGHT}"
+            width=${SIGN_WIDTH}
+            height=${SIGN_HEIGHT}
+            aria-hidden="true"
+          >
+            ${unsafeSVG(signSvg(sign))}
+          </svg>
+          ${text}
+        </li>`,
+    )}
+  </ul>`;
