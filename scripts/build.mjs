@@ -14,6 +14,7 @@ import { setup } from './setup.mjs';
 const required = [
   ...['index.ts', 'engine.ts', 'define/index.ts', 'bundle.ts', 'bundle-flat.ts', 'cli/main.ts'],
   ...['study/worker.ts', 'study/worker-inline.ts', 'signal/vendor/fft.ts'],
+  ...['study/sofa-worker.ts', 'study/sofa-worker-inline.ts'],
 ];
 const inputs = [
   'src',

@@ -29,16 +29,29 @@ export async function bundleStandalone(out) {
     platform: 'browser',
   });
   const workerText = worker.outputFiles[0].text;
-  const workerModule = `export default ${JSON.stringify(workerText)};\n`;
-  await writeFile(`${out}/study/worker.js`, workerText);
-  await writeFile(`${out}/study/worker-inline.js`, workerModule);
+  const sofaWorker = await build({
+    ...common,
+    minify: true,
+    write: false,
+    entryPoints: ['src/study/sofa-worker.ts'],
+    platform: 'browser',
+  });
+  const sofaText = sofaWorker.outputFiles[0].text;
+  const moduleOf = (/** @type {string} */ text) => `export default ${JSON.stringify(text)};\n`;
+  for (const [name, text] of [
+    ['worker', workerText],
+    ['sofa-worker', sofaText],
+  ]) {
+    await writeFile(`${out}/study/${name}.js`, text);
+    await writeFile(`${out}/study/${name}-inline.js`, moduleOf(text));
+  }
 
-  /** The stub's place is taken by the worker's text. @type {import('esbuild').Plugin} */
+  /** The stubs' places are taken by the workers' texts. @type {import('esbuild').Plugin} */
   const inlineWorker = {
     name: 'inline-worker',
     setup({ onLoad }) {
-      onLoad({ filter: /[\\/]study[\\/]worker-inline\.ts$/ }, () => ({
-        contents: workerModule,
+      onLoad({ filter: /[\\/]study[\\/](sofa-)?worker-inline\.ts$/ }, ({ path }) => ({
+        contents: moduleOf(/sofa-worker-inline/.test(path) ? sofaText : workerText),
         loader: 'js',
       }));
     },
@@ -70,8 +83,20 @@ export async function bundleStandalone(out) {
     'dist/ringdown-flat.js must be without three, but holds it.',
   );
   promise(
-    !holds(worker.metafile, /node_modules\/(three|lit)\//),
-    'The worker must be without three and lit.',
+    !holds(worker.metafile, /node_modules\/(three|lit|jsfive)\//),
+    'The worker must be without three, lit and the HDF5 reader.',
+  );
+  promise(
+    !holds(whole.metafile, /node_modules\/jsfive\//),
+    'dist/ringdown.js must hold the HDF5 reader within the text of its worker only.',
+  );
+  promise(
+    standsAlone(sofaWorker.metafile),
+    'dist/study/sofa-worker.js must be one file, but it imports others.',
+  );
+  promise(
+    !holds(sofaWorker.metafile, /node_modules\/(three|lit)\//),
+    'The worker for AES69 must be without three and lit.',
   );
 }
 
@@ -96,6 +121,12 @@ export async function checkEntries(out) {
     promise(
       ![...loads(entry)].some((name) => /^three(\/|$)/.test(name)),
       `dist/${entry} must load three only when a surface becomes visible, but it imports three at once.`,
+    );
+  }
+  for (const entry of ['index.js', 'engine.js', 'define/index.js']) {
+    promise(
+      ![...loads(entry)].some((name) => /^jsfive/.test(name)),
+      `dist/${entry} must load the HDF5 reader only for a file that needs it, but it imports it at once.`,
     );
   }
   const inEngine = [...loads('engine.js')].filter((name) => /^(three|lit|@lit|node:)/.test(name));
@@ -131,7 +162,9 @@ function standsAlone(metafile) {
  * @param {RegExp} pattern of the path of a source
  */
 function holds(metafile, pattern) {
-  return Object.keys(metafile.inputs).some((path) => pattern.test(path));
+  return Object.values(metafile.outputs).some(({ inputs }) =>
+    Object.entries(inputs).some(([path, { bytesInOutput }]) => bytesInOutput > 0 && pattern.test(path)),
+  );
 }
 
 /**

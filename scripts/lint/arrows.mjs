@@ -41,6 +41,7 @@ const packageHomes = [
   { name: /^three(\/|$)/, folders: ['draw'] },
   { name: /^d3-/, folders: ['draw', 'sheet', 'elements', 'words'] },
   { name: /^fft\.js(\/|$)/, folders: ['signal'] },
+  { name: /^jsfive(\/|$)/, folders: ['signal'] },
   { name: /^node:/, folders: ['cli'] },
   { name: /^ringdown(\/|$)/, folders: [] },
 ];

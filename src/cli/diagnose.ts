@@ -3,7 +3,7 @@ import type { Room } from '../room/index.js';
 import {
   highestSampleRate,
   lowestSampleRate,
-  openRecording,
+  openFile,
   RingdownError,
   type PositionMetres,
   type Recording,
@@ -20,7 +20,16 @@ import { readPlace, readRoom, roomOptions } from './room-words.js';
 
 export const diagnoseOptions: OptionSpecs = {
   ...roomOptions,
-  ...{ channel: {}, rate: {}, from: {}, to: {}, limit: {}, seat: { many: true }, source: { many: true } },
+  ...{
+    channel: {},
+    rate: {},
+    measurement: {},
+    from: {},
+    to: {},
+    limit: {},
+    seat: { many: true },
+    source: { many: true },
+  },
   together: { flag: true },
   json: { flag: true },
 };
@@ -33,6 +42,8 @@ interface Call {
   readonly channel: number | undefined;
   /** Of text files without times. */
   readonly sampleRate: number | undefined;
+  /** Of AES69 files. */
+  readonly measurement: number | undefined;
   readonly seats: readonly PositionMetres[];
   readonly sources: readonly PositionMetres[];
   readonly json: boolean;
@@ -61,6 +72,7 @@ export async function diagnose(words: Words, io: CommandIo, speaker: Speaker): P
     params: { ...readBand(words), limit, room },
     channel: words.integer('channel', 1, 1024) ?? undefined,
     sampleRate: words.number('rate', lowestSampleRate, highestSampleRate) ?? undefined,
+    measurement: words.integer('measurement', 1, 1e6) ?? undefined,
     seats: placesOf(words, 'seat', room),
     sources: placesOf(words, 'source', room),
     json: words.has('json'),
@@ -90,13 +102,14 @@ async function diagnoseRoom(call: Call): Promise<number> {
 
 /** Null where the file is refused, which is then said. */
 async function open(index: number, call: Call): Promise<Recording | null> {
-  const { files, channel, sampleRate, seats, sources, io } = call;
+  const { files, channel, sampleRate, measurement, seats, sources, io } = call;
   const file = files[index];
   try {
-    return openRecording(await io.readFile(file), {
+    return await openFile(await io.readFile(file), {
       label: file,
       channel,
       sampleRate,
+      measurement,
       seat: seats[index] ?? seats[0] ?? null,
       source: sources[index] ?? sources[0] ?? null,
     });

@@ -2,7 +2,7 @@ import { computeGrid, logFrequencies, type Grid, type GridMethod } from '../deca
 import {
   highestSampleRate,
   lowestSampleRate,
-  openRecording,
+  openFile,
   RingdownError,
   type Recording,
 } from '../signal/index.js';
@@ -17,7 +17,7 @@ import { oneFile, refuse } from './files.js';
 import { table, wrap } from './table.js';
 
 export const gridOptions: OptionSpecs = {
-  ...{ method: {}, window: {}, step: {}, span: {}, from: {}, to: {}, channel: {}, rate: {} },
+  ...{ method: {}, window: {}, step: {}, span: {}, from: {}, to: {}, channel: {}, rate: {}, measurement: {} },
   ...{ csv: { flag: true }, json: { flag: true } },
 };
 
@@ -38,8 +38,10 @@ export async function grid(words: Words, io: CommandIo, speaker: Speaker): Promi
   };
   const channel = words.integer('channel', 1, 1024) ?? undefined;
   const sampleRate = words.number('rate', lowestSampleRate, highestSampleRate) ?? undefined;
+  const measurement = words.integer('measurement', 1, 1e6) ?? undefined;
   try {
-    const recording = openRecording(await io.readFile(file), { label: file, channel, sampleRate });
+    const options = { label: file, channel, sampleRate, measurement };
+    const recording = await openFile(await io.readFile(file), options);
     const result = drain(computeGrid(recording, params));
     if (words.has('json')) io.out(`${JSON.stringify(gridDocument(file, recording.hash, result))}\n`);
     else io.out(`${words.has('csv') ? gridCsv(recording, result) : gridText(recording, result, speaker)}\n`);

@@ -15,6 +15,7 @@ const bandHelp = [
 
 const channelHelp = ['--channel N', 'channel to read, counted from 1; never summed'] as const;
 const rateHelp = ['--rate HZ', 'sample rate of a text file that holds no times'] as const;
+const measurementHelp = ['--measurement N', 'which measurement of an AES69 (SOFA) file, from 1 (1)'] as const;
 const absorptionHelp = [
   '--absorption A',
   'of all walls, or six (x=0, x=L, y=0, y=W, floor, ceiling)',
@@ -33,11 +34,12 @@ export const help: Readonly<Record<string, Help>> = {
   diagnose: {
     brief: 'what rings in the bass of impulse responses, and what may be done about it',
     usage: 'ringdown diagnose FILE... [options]',
-    does: 'Reads impulse responses (WAV, or text of one or two columns), fits what rings, and flags the ridges that hang, each with its limit, candidate room modes and what might help.',
+    does: 'Reads impulse responses (WAV, AES69, or text of one or two columns), fits what rings, and flags the ridges that hang, each with its limit, candidate room modes and what might help.',
     options: [
       ...roomHelp,
       channelHelp,
       rateHelp,
+      measurementHelp,
       ...bandHelp,
       ['--limit NAME', 'audibility (default), target, or neighbours'],
       ['--seat X,Y,Z', 'place of the microphone, m from one low corner; once, or once per file'],
@@ -62,6 +64,7 @@ export const help: Readonly<Record<string, Help>> = {
       ...bandHelp,
       channelHelp,
       rateHelp,
+      measurementHelp,
       ['--csv', 'all levels as comma-separated values'],
       ['--json', 'all levels and limits as one JSON document'],
     ],

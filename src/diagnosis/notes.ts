@@ -19,7 +19,7 @@ export interface NoteSources {
 const order: readonly NoteCode[] = [
   ...(['no-range', 'clipped', 'truncated', 'short', 'rate-suspect', 'late-energy', 'hum'] as const),
   ...(['noisy', 'two-slopes', 'boundary', 'node', 'other-room', 'dc', 'size-guessed'] as const),
-  ...(['not-finite', 'silent', 'channel-chosen'] as const),
+  ...(['not-finite', 'silent', 'measurement-chosen', 'channel-chosen', 'positions'] as const),
 ];
 
 /** Mains frequencies of the world, Hz, and how far they wander, as a share. */

@@ -54,6 +54,34 @@ export const signalErrorParams = {
 
   /** A container that is known but not read here; `container` is its name in the trade. */
   'container-unread': ['container'],
+  /** FLAC, which a browser decodes and this place does not. */
+  'container-browser': ['container'],
+  /** A lossy or otherwise unfit container; `container` is its name in the trade. */
+  'container-lossy': ['container'],
+  /** The browser could not decode what it was given. */
+  'container-decode': ['container', 'detail'],
+  /** A FLAC file without its first block of metadata. */
+  'flac-header': [],
+
+  /** HDF5 that is no AES69 file, or that the reader cannot follow; `detail` is its own words. */
+  'sofa-unreadable': ['detail'],
+  /** An HDF5 file without the attributes and data of AES69. */
+  'sofa-not': [],
+  /** Data of another type than impulse responses. */
+  'sofa-data-type': ['dataType'],
+  /** Measured without a room. */
+  'sofa-free-field': ['conventions'],
+  /** A measurement was asked for that the file does not have. 1-based. */
+  'sofa-measurement': ['measurement', 'count'],
+  /** A measurement was asked for of a file that holds one response per channel only. */
+  'measurement-none': ['measurement'],
+  /** Stopped after so long. */
+  'sofa-slow': ['seconds'],
+  /** No worker can be made here to read it in. */
+  'sofa-worker': [],
+  /** A SOFA file where only files that need no reader of their own are opened. */
+  'sofa-apart': [],
+
   /** A line of a text file is no number, or has another count of columns; 1-based. */
   'text-line': ['line', 'text'],
   /** More than two columns. */

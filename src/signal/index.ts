@@ -17,3 +17,7 @@ export * from './text.js';
 export * from './read-audio.js';
 export * from './sweep.js';
 export * from './deconvolve.js';
+export * from './flac.js';
+export * from './sofa/sofa.js';
+export * from './sofa/read-sofa.js';
+export * from './open-file.js';

@@ -1,11 +1,19 @@
 import { refusal } from './error-codes.js';
+import type { RingdownError } from './errors.js';
 import { decodeText } from './text.js';
 import type { DecodedAudio } from './types.js';
 import { decodeWav } from './wav.js';
 
+/** The container of AES69 (SOFA) files, which need a reader of their own. */
+export const sofaContainer = 'HDF5 (AES69)';
+/** Lossless, and decoded by browsers. */
+export const flacContainer = 'FLAC';
+/** What is dropped as inaudible in these is what hangs on: a decay read from them is not the room's. */
+const lossyContainers = ['Ogg', 'MPEG audio', 'MP4'];
+
 /** Containers known by their first bytes that the engine itself does not read. A browser may decode some of them. */
 const otherContainers: readonly (readonly [offset: number, text: string, name: string])[] = [
-  [0, 'fLaC', 'FLAC'],
+  [0, 'fLaC', flacContainer],
   [0, 'OggS', 'Ogg'],
   [0, 'ID3', 'MPEG audio'],
   [0, '\xff\xfb', 'MPEG audio'],
@@ -13,7 +21,7 @@ const otherContainers: readonly (readonly [offset: number, text: string, name: s
   [8, 'AIFF', 'AIFF'],
   [8, 'AIFC', 'AIFF'],
   [0, 'caff', 'CAF'],
-  [0, '\x89HDF\r\n', 'HDF5 (AES69)'],
+  [0, '\x89HDF\r\n', sofaContainer],
   [0, 'PK\x03\x04', 'a zip archive'],
   [0, '\x1f\x8b', 'a gzip archive'],
   [0, '%PDF', 'PDF'],
@@ -35,7 +43,8 @@ export function containerOf(bytes: Uint8Array): string | null {
  * Reads the samples of a file, by its first bytes and never by its name: WAV, or text of one or two columns.
  *
  * @param sampleRate Hz; for text without times. One that the file contradicts is refused.
- * @throws RingdownError `file-rate-differs`, `container-unread` for other containers, and those of `decodeWav` and `decodeText`
+ * @throws RingdownError `file-rate-differs`; for other containers `container-unread`, `container-lossy`,
+ * `container-browser`, `sofa-apart`; and those of `decodeWav` and `decodeText`
  */
 export function readAudio(bytes: Uint8Array, sampleRate: number | null = null): DecodedAudio {
   const container = containerOf(bytes);
@@ -46,5 +55,12 @@ export function readAudio(bytes: Uint8Array, sampleRate: number | null = null): 
       throw refusal('file-rate-differs', { rate: sampleRate, found: audio.sampleRate });
     return audio;
   }
-  throw refusal('container-unread', { container });
+  throw containerRefusal(container);
+}
+
+/** Why a container is not opened where only the engine is at hand. */
+export function containerRefusal(container: string): RingdownError {
+  if (container === sofaContainer) return refusal('sofa-apart', {});
+  if (container === flacContainer) return refusal('container-browser', { container });
+  return refusal(lossyContainers.includes(container) ? 'container-lossy' : 'container-unread', { container });
 }

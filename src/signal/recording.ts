@@ -4,9 +4,9 @@ import { refusal } from './error-codes.js';
 import { hashOf } from './hash.js';
 import { highestSampleRate, lowestSampleRate, requireFits, shortestSeconds } from './limits.js';
 import { onsetIndex } from './onset.js';
-import type { DecodedAudio, PositionMetres, Recording } from './types.js';
+import type { DecodedAudio, FilePlaces, Note, PositionMetres, Recording } from './types.js';
 import { encodeWav } from './wav-write.js';
-import { readAudio } from './read-audio.js';
+import { containerOf, readAudio, sofaContainer } from './read-audio.js';
 
 /** What is known of a recording beside its samples. */
 export interface OpenOptions {
@@ -22,6 +22,8 @@ export interface OpenOptions {
   readonly timeReference?: Recording['timeReference'];
   /** Hz; for text without times. */
   readonly sampleRate?: number;
+  /** 1-based; of a file that holds several. */
+  readonly measurement?: number;
 }
 
 function requireFinite(samples: Float64Array, sampleRate: number, channel: number): void {
@@ -52,22 +54,45 @@ export function recordingFromAudio(audio: DecodedAudio, hash: string, options: O
   const samples = channels[channel - 1];
   requireFinite(samples, sampleRate, channel);
   if (samples.every((value) => value === samples[0])) throw refusal('silent', { channels: 1 });
+  const places = audio.places?.[channel - 1] ?? null;
+  // Only places from a corner of the room are places in it.
+  const inRoom = places?.origin === 'corner' ? places : null;
   return {
     samples,
     sampleRate,
     channel,
     channelCount: channels.length,
+    ...(audio.measurement !== undefined && { measurement: audio.measurement }),
     onsetSeconds: onsetIndex(samples, sampleRate) / sampleRate,
     timeReference: options.timeReference ?? 'none',
     label: options.label ?? '',
     hash,
     stage: options.stage ?? '',
-    seat: options.seat ?? null,
-    source: options.source ?? null,
+    seat: options.seat ?? inRoom?.seat ?? null,
+    source: options.source ?? inRoom?.source ?? null,
+    ...(places && { filePlaces: places }),
     ...(options.seatName && { seatName: options.seatName }),
     ...(options.sourceName && { sourceName: options.sourceName }),
-    notes: [...audio.notes, ...notes, ...dcNotes(samples, sampleRate)],
+    notes: [...audio.notes, ...notes, ...placesNote(places), ...dcNotes(samples, sampleRate)],
   };
+}
+
+/** `positions`: where the file says that microphone and source were, and from where that is counted. */
+function placesNote(places: FilePlaces | null): Note[] {
+  if (!places) return [];
+  const { origin, seat, source, roomMetres } = places;
+  return [
+    {
+      code: 'positions',
+      params: {
+        origin,
+        ...{ seatX: seat.x, seatY: seat.y, seatZ: seat.z },
+        ...{ sourceX: source.x, sourceY: source.y, sourceZ: source.z },
+        distanceMetres: Math.hypot(seat.x - source.x, seat.y - source.y, seat.z - source.z),
+        ...(roomMetres && { length: roomMetres.x, width: roomMetres.y, height: roomMetres.z }),
+      },
+    },
+  ];
 }
 
 /**
@@ -76,6 +101,8 @@ export function recordingFromAudio(audio: DecodedAudio, hash: string, options: O
  * @throws RingdownError those of `readAudio` and of `recordingFromAudio`
  */
 export function openRecording(bytes: Uint8Array, options: OpenOptions = {}): Recording {
+  if (options.measurement !== undefined && containerOf(bytes) !== sofaContainer)
+    throw refusal('measurement-none', { measurement: options.measurement });
   return recordingFromAudio(readAudio(bytes, options.sampleRate ?? null), hashOf(bytes), options);
 }
 

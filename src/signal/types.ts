@@ -27,7 +27,9 @@ export type NoteCode =
   | 'size-guessed'
   | 'node'
   | 'boundary'
-  | 'other-room';
+  | 'other-room'
+  | 'measurement-chosen'
+  | 'positions';
 
 export type ParamValue = string | number | boolean | null;
 
@@ -46,6 +48,19 @@ export interface DecodedAudio {
   readonly encoding: string;
   /** Of the reader: `size-guessed` where the header's size was wrong or absent. */
   readonly notes: readonly Note[];
+  /** 1-based; of a container that holds several. */
+  readonly measurement?: number;
+  /** Where each channel was measured, of a container that says so; null where it does not. */
+  readonly places?: readonly (FilePlaces | null)[];
+}
+
+/** Places that a file itself gives: from a low corner of the room, or from an origin of the file's own. */
+export interface FilePlaces {
+  readonly origin: 'corner' | 'file';
+  readonly seat: PositionMetres;
+  readonly source: PositionMetres;
+  /** Sides of the room that the file gives, where it does. */
+  readonly roomMetres: PositionMetres | null;
 }
 
 export interface PositionMetres {
@@ -62,6 +77,8 @@ export interface Recording {
   /** 1-based, as people count. */
   readonly channel: number;
   readonly channelCount: number;
+  /** 1-based; of a file that holds several measurements. */
+  readonly measurement?: number;
   /** First arrival, by its rise above the noise; seconds from the first sample. */
   readonly onsetSeconds: number;
   /** Only recordings with a common time reference may be summed or aligned. */
@@ -72,6 +89,8 @@ export interface Recording {
   readonly stage: string;
   readonly seat: PositionMetres | null;
   readonly source: PositionMetres | null;
+  /** The places that the file itself gives. */
+  readonly filePlaces?: FilePlaces;
   /** What seat and source are called; recordings of one point share both. Absent where nobody named them. */
   readonly seatName?: string;
   readonly sourceName?: string;

@@ -43,16 +43,32 @@ export function gridParamsOf(choices: StudyChoices): GridParams {
   };
 }
 
+/** What tells the samples of one recording from all others: one file holds several, and text takes its rate from outside. */
+const identityOf = ({ hash, channel, sampleRate, measurement }: Recording): readonly unknown[] => [
+  hash,
+  channel,
+  sampleRate,
+  measurement ?? null,
+];
+
 /** All of a recording that a result may depend on or repeat. */
 export function recordingKey(recording: Recording): string {
-  const { hash, channel, label, stage, timeReference, seat, source } = recording;
-  return JSON.stringify([hash, channel, label, stage, timeReference, seat, source]);
+  const { label, stage, timeReference, seat, source } = recording;
+  return JSON.stringify([...identityOf(recording), label, stage, timeReference, seat, source]);
 }
 
 /** Hash and parameters of a grid as one text. */
-export function gridKey({ hash, channel }: Recording, choices: StudyChoices): string {
+export function gridKey(recording: Recording, choices: StudyChoices): string {
   const { method, windowSeconds, stepSeconds, spanSeconds, fromHz, toHz } = choices;
-  return JSON.stringify([hash, channel, method, windowSeconds, stepSeconds, spanSeconds, fromHz, toHz]);
+  return JSON.stringify([
+    ...identityOf(recording),
+    method,
+    windowSeconds,
+    stepSeconds,
+    spanSeconds,
+    fromHz,
+    toHz,
+  ]);
 }
 
 /**
@@ -68,7 +84,7 @@ export function diagnosisParamsOf({ fromHz, toHz, limit }: StudyChoices, room: R
 }
 
 /** What an examination depends on: the samples alone. */
-export const examinationKey = ({ hash, channel }: Recording): string => JSON.stringify([hash, channel]);
+export const examinationKey = (recording: Recording): string => JSON.stringify(identityOf(recording));
 
 /** Hash and parameters of a fit as one text. */
 export const fitKey = (recording: Recording, params: FitParams): string => samplesKey(recording, params);
@@ -83,6 +99,6 @@ export const responseParamsOf = ({ fromHz, toHz, smoothing }: StudyChoices): Res
   smoothing,
 });
 
-/** Hash, channel and the parameters of anything that rests on the samples alone. */
-export const samplesKey = ({ hash, channel }: Recording, params: object): string =>
-  JSON.stringify([hash, channel, params]);
+/** What tells the samples, and the parameters of anything that rests on the samples alone. */
+export const samplesKey = (recording: Recording, params: object): string =>
+  JSON.stringify([...identityOf(recording), params]);

@@ -18,14 +18,21 @@ import {
   type RidgeTarget,
 } from '../diagnosis/index.js';
 import { fitResonances, type FitParams, type ResonanceFit } from '../resonance/index.js';
-import { openRecording, RingdownError } from '../signal/index.js';
-import type { Job, OpenOptions, Recording } from '../signal/index.js';
+import { hashOf, openRecording, recordingFromAudio, RingdownError } from '../signal/index.js';
+import type { DecodedAudio, Job, OpenOptions, Recording } from '../signal/index.js';
 
 export { drain, drainSliced, nextTurn, type SliceOptions } from './drain.js';
 
 export interface JobTable {
-  /** The bytes of a file to a recording. */
-  open: { params: { readonly bytes: Uint8Array; readonly options: OpenOptions }; result: Recording };
+  /** The bytes of a file to a recording; `audio` where they were decoded elsewhere. */
+  open: {
+    params: {
+      readonly bytes: Uint8Array;
+      readonly audio?: DecodedAudio | null;
+      readonly options: OpenOptions;
+    };
+    result: Recording;
+  };
   /** What its samples alone say of one recording: whether it is fit to be read. */
   examine: { params: { readonly recording: Recording }; result: Examination };
   /** The picture of one recording. */
@@ -64,9 +71,9 @@ export type JobResult<T extends JobType> = JobTable[T]['result'];
 type Starters = { readonly [T in JobType]: (params: JobParams<T>) => Job<JobResult<T>> };
 
 const starters: Starters = {
-  *open({ bytes, options }) {
+  *open({ bytes, audio, options }) {
     yield { stage: 'open', fraction: 0 };
-    return openRecording(bytes, options);
+    return audio ? recordingFromAudio(audio, hashOf(bytes), options) : openRecording(bytes, options);
   },
   examine: ({ recording }) => examine(recording),
   grid: ({ recording, grid }) => computeGrid(recording, grid),

@@ -1,6 +1,7 @@
 import type { Progress } from '../signal/index.js';
 import { createResultCache } from './cache.js';
 import { startJob, type JobParams, type JobResult, type JobType } from './jobs.js';
+import { workerFromText } from './pool/from-text.js';
 import { createScheduler, type Route } from './pool/scheduler.js';
 import type { WorkerLike } from './pool/lane.js';
 
@@ -39,20 +40,9 @@ function siblingWorker(): Worker {
   return new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
 }
 
-/**
- * The same worker from its text, for pages of another origin and bundlers that lost the file. Fetched only then. The
- * address of the text is let go once the worker has surely read it.
- */
-async function inlineWorker(): Promise<Worker | null> {
-  const { default: text } = await import('./worker-inline.js');
-  if (text === '') return null;
-  const address = URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
-  try {
-    return new Worker(address, { type: 'module' });
-  } finally {
-    setTimeout(() => URL.revokeObjectURL(address), 30_000);
-  }
-}
+/** The same worker from its text. Fetched only then. */
+const inlineWorker = async (): Promise<Worker | null> =>
+  workerFromText((await import('./worker-inline.js')).default);
 
 let factory: WorkerFactory | null | undefined;
 let inlineFirst = false;
@@ -75,6 +65,10 @@ export function setWorkerFactory(own: WorkerFactory | null | undefined): void {
 export function preferInlineWorker(): void {
   inlineFirst = true;
 }
+
+/** How this page wishes its workers, for those that make one of their own. */
+export const factoryOfPage = (): WorkerFactory | null | undefined => factory;
+export const prefersInline = (): boolean => inlineFirst;
 
 function pageRoutes(): Route[] {
   if (factory === null) return [];

@@ -10,6 +10,7 @@ import {
   ridgeRequest,
   ridgeTarget,
 } from './requests.js';
+import { decodeApart, type PageDecoder } from './decode.js';
 import { failureOf } from './failure.js';
 import { createFollower, type FollowerRequest } from './follower.js';
 import { createFollowers } from './followers.js';
@@ -24,6 +25,8 @@ export interface StudyOptions {
   /** That of the page where none is given. */
   readonly pool?: Pool;
   readonly choices?: Partial<StudyChoices>;
+  /** Of the page, for files that browsers decode and the engine does not. */
+  readonly decoder?: PageDecoder;
 }
 
 interface Entry {
@@ -201,8 +204,11 @@ export function createStudy(options: StudyOptions = {}): Study {
     };
     entry.failure = null;
     try {
-      const params = { bytes, options: { ...entry.given, label: entry.label } };
       const { signal } = controller;
+      const { given } = entry;
+      const { measurement } = given;
+      const audio = await decodeApart(bytes, { measurement, decoder: options.decoder, signal });
+      const params = { bytes, audio, options: { ...given, label: entry.label } };
       const scaled = (from: number, to: number) => ({
         signal,
         onProgress: ({ stage, fraction }: Progress) =>

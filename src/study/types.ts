@@ -12,6 +12,10 @@ export interface RecordingOptions {
   readonly label?: string;
   /** 1-based; without it the only live channel or channel 1 is chosen, and said. */
   readonly channel?: number;
+  /** Hz; of a text file that holds no times. */
+  readonly sampleRate?: number;
+  /** 1-based; of an AES69 (SOFA) file. */
+  readonly measurement?: number;
   readonly seat?: PositionMetres | null;
   readonly source?: PositionMetres | null;
   readonly stage?: string;

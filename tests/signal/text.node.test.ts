@@ -79,15 +79,14 @@ describe('a response written as text', () => {
   });
 
   it('and other containers are refused by their first bytes, with their name', () => {
-    for (const [head, container] of [
-      ['fLaC', 'FLAC'],
-      ['OggS', 'Ogg'],
-      ['\x89HDF\r\n\x1a\n', 'HDF5 (AES69)'],
-    ]) {
+    for (const [head, code, params] of [
+      ['fLaC', 'container-browser', { container: 'FLAC' }],
+      ['OggS', 'container-lossy', { container: 'Ogg' }],
+      ['caff', 'container-unread', { container: 'CAF' }],
+      ['\x89HDF\r\n\x1a\n', 'sofa-apart', {}],
+    ] as const) {
       const bytes = Uint8Array.from({ length: 200 }, (_, i) => (i < head.length ? head.charCodeAt(i) : 0));
-      expect(() => openRecording(bytes)).toThrow(
-        expect.objectContaining({ code: 'container-unread', params: { container } }),
-      );
+      expect(() => openRecording(bytes)).toThrow(expect.objectContaining({ code, params }));
     }
   });
 });

@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { examine } from '../../src/decay/index.js';
 import {
   defaultDiagnosisParams,
@@ -9,11 +11,14 @@ import { createRoom, synthesise } from '../../src/room/index.js';
 import {
   encodeWav,
   openRecording,
+  recordingFromAudio,
   recordingFromSamples,
   Rng,
+  sofaAudio,
   type Note,
   type Recording,
 } from '../../src/signal/index.js';
+import { openHdf5 } from '../../src/signal/vendor/hdf5.js';
 import { drain } from './drain.js';
 import { addMode } from './signals.js';
 
@@ -57,6 +62,16 @@ const examined = (samples: Float64Array): readonly Note[] =>
 const room = createRoom({ size: { lengthMetres: 5.6, widthMetres: 3.9, heightMetres: 2.7 } });
 const seat = { x: 2.8, y: 3.3, z: 1.2 };
 const source = { x: 0.3, y: 0.3, z: 0.3 };
+
+/** Of the AES69 file of the fixtures, and of the same without the corners of its room. */
+function sofaNotes(): Note[] {
+  const path = fileURLToPath(new URL('../fixtures/single-room.sofa', import.meta.url));
+  const audio = sofaAudio(openHdf5, new Uint8Array(readFileSync(path)));
+  const lost = (audio.places ?? []).map(
+    (place) => place && { ...place, origin: 'file' as const, roomMetres: null },
+  );
+  return [audio, { ...audio, places: lost }].flatMap((one) => [...recordingFromAudio(one, '').notes]);
+}
 
 /** Every note the engine gives, from recordings that give rise to it. */
 export function everyNote(): Note[] {
@@ -104,6 +119,7 @@ export function everyNote(): Note[] {
     ...opened([short, loopback], 2),
     ...opened([mode.map((v) => v + 0.1)]),
     ...recordingFromSamples([mode, mode.map((v, i) => (i === 9 ? NaN : v))], rate).notes,
+    ...sofaNotes(),
     ...openRecording(open).notes,
     ...openRecording(pcm.slice(0, pcm.length - 1)).notes,
     ...openRecording(pcm.slice(0, pcm.length - 2000)).notes,

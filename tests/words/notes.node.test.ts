@@ -26,9 +26,7 @@ describe('what is said of a recording', () => {
             ? value * 3 + 7
             : typeof value === 'boolean'
               ? !value
-              : value === 'seat'
-                ? 'source'
-                : '77 88';
+              : (({ seat: 'source', file: 'corner' } as Record<string, string>)[value] ?? '77 88');
         const changed = speaker.note({ code, params: { ...params, [name]: other } });
         // How many are live is told where it is why the first was taken.
         // The strongest of one line is that line.

@@ -10,7 +10,7 @@ import type { Given } from '../shared/settings.js';
  * @tag ringdown-recording
  */
 export class RingdownRecording extends DataElement {
-  /** Address of the file (WAV). */
+  /** Address of the file (WAV, FLAC, AES69 or text). */
   @property() src: string | null = null;
   /** What it is called; the file's name where not given. */
   @property() label: string | null = null;
@@ -22,6 +22,10 @@ export class RingdownRecording extends DataElement {
   @property() stage: Given = null;
   /** Counted from 1; the only live one or the first where not given. */
   @property() channel: Given = null;
+  /** Sample rate, Hz, of a text file that holds no times. */
+  @property() rate: Given = null;
+  /** Which measurement of an AES69 (SOFA) file, counted from 1; the first where not given. */
+  @property() measurement: Given = null;
   /** The file's bytes, from a script, in place of `src`. */
   @property({ attribute: false }) data: Blob | ArrayBuffer | null = null;
 
@@ -30,12 +34,12 @@ export class RingdownRecording extends DataElement {
    * @internal
    */
   get pageSource(): PageSource {
-    const { src, data, label, seat, source, stage, channel } = this;
+    const { src, data, label, seat, source, stage, channel, rate, measurement } = this;
     return {
       id: this,
       url: src === null || data ? null : this.#resolved(src),
       data,
-      settings: { label, seat, source, stage, channel },
+      settings: { label, seat, source, stage, channel, rate, measurement },
     };
   }
 

@@ -6,12 +6,16 @@ import type { Given, Settings } from './settings.js';
 
 /** Attributes that an element shares with every other that can hold a study. Text is read as people type numbers. */
 export abstract class SettingsElement extends RingdownElement {
-  /** Address of one impulse response (WAV). */
+  /** Address of one impulse response (WAV, FLAC, AES69 or text). */
   @property() src: string | null = null;
   /** What the recording is called; the file's name where not given. */
   @property() label: string | null = null;
   /** Which channel of the file, counted from 1; the only live one or the first where not given. */
   @property() channel: Given = null;
+  /** Sample rate, Hz, of a text file that holds no times. */
+  @property() rate: Given = null;
+  /** Which measurement of an AES69 (SOFA) file, counted from 1; the first where not given. */
+  @property() measurement: Given = null;
   /** Where it was measured, "x y z" in metres. */
   @property() seat: Given = null;
   /** Where the source stood, "x y z" in metres. */
@@ -66,13 +70,13 @@ export abstract class SettingsElement extends RingdownElement {
 
   /** @internal */
   ownSource(): PageSource | null {
-    const { src, label, seat, source, stage, channel } = this;
+    const { src, label, seat, source, stage, channel, rate, measurement } = this;
     if (!src) return null;
     return {
       id: this,
       url: this.#resolved(src),
       data: null,
-      settings: { label, seat, source, stage, channel },
+      settings: { label, seat, source, stage, channel, rate, measurement },
     };
   }
 

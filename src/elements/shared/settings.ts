@@ -144,6 +144,8 @@ export interface RecordingSettings {
   readonly source: Given;
   readonly stage: Given;
   readonly channel: Given;
+  readonly rate?: Given;
+  readonly measurement?: Given;
 }
 
 /**
@@ -164,12 +166,16 @@ export function readRecording(
     return positionFromText(text);
   };
   const channel = readNumber('channel', settings.channel, [1, 1024]);
+  const sampleRate = readNumber('rate', settings.rate, [1000, 384000]);
+  const measurement = readNumber('measurement', settings.measurement, [1, 1e6]);
   return {
     label: given(settings.label) ? String(settings.label) : fallbackLabel,
     seat: place(settings.seat),
     source: place(settings.source),
     ...(given(settings.stage) && { stage: String(settings.stage) }),
     ...(channel !== null && { channel: Math.round(channel) }),
+    ...(sampleRate !== null && { sampleRate }),
+    ...(measurement !== null && { measurement: Math.round(measurement) }),
   };
 }
 
@@ -178,7 +184,7 @@ export function nameOf(url: string): string {
   const path = url.split(/[?#]/)[0];
   const name = path.slice(path.lastIndexOf('/') + 1);
   try {
-    return decodeURIComponent(name).replace(/\.wav$/i, '');
+    return decodeURIComponent(name).replace(/\.(wave?|flac|sofa|txt|csv)$/i, '');
   } catch {
     return name;
   }

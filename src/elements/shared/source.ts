@@ -9,6 +9,7 @@ import { afterGrace, Scope } from '../scope.js';
 import type { Dispose } from '../scope.js';
 import { feedContext } from './context.js';
 import { Feed } from './feed.js';
+import { decodeInPage } from './page-audio.js';
 import type { PageSource } from './feed.js';
 import type { RingdownElement } from './element.js';
 import type { Settings } from './settings.js';
@@ -32,7 +33,7 @@ export class OwnFeed {
 
   constructor(host: SourceHost) {
     this.#host = host;
-    this.feed = new Feed(createStudy);
+    this.feed = new Feed(() => createStudy({ decoder: decodeInPage }));
     this.#told = { status: this.feed.snapshot.status, progress: null, failures: [] };
     this.feed.subscribe(() => this.#tell());
   }

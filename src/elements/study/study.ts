@@ -238,7 +238,7 @@ export class RingdownStudy extends SettingsElement {
               </button>
               <input
                 type="file"
-                accept=".wav,.wave,audio/wav,audio/x-wav,audio/vnd.wave"
+                accept=".wav,.wave,.flac,.sofa,.txt,.csv,audio/wav,audio/x-wav,audio/vnd.wave,audio/flac"
                 multiple
                 hidden
                 @change=${() => {

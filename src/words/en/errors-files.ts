@@ -54,6 +54,32 @@ export const fileErrors: Readonly<Record<string, Sentence>> = {
     `The file's header contradicts itself: ${n.text(p.frameBytes)} bytes per frame do not fit ${n.text(p.channels)} ${plural(p.channels, 'channel')} of ${n.text(p.bits)} bits. Export it again.`,
   'container-unread': (p, n) =>
     `The file is ${n.text(p.container)}, which is not read here. Export the impulse response as WAV (PCM or float), or as text of one or two columns.`,
+  'container-browser': (p, n) =>
+    `The file is ${n.text(p.container)}, which is read in the page of a browser only. Convert it to WAV, which holds the same samples.`,
+  'container-lossy': (p, n) =>
+    `The file is ${n.text(p.container)}, which usually drops what it takes to be inaudible: a decay read from it would not be the room's. Export the impulse response as WAV or FLAC.`,
+  'container-decode': (p, n) =>
+    `This browser could not decode the ${n.text(p.container)} file as it is (${n.text(p.detail)}). Convert it to WAV, which holds the same samples.`,
+  'flac-header': () =>
+    'The FLAC file does not begin with its sample rate and length, as every FLAC file does. Export it again.',
+  'sofa-unreadable': (p, n) =>
+    `The AES69 (SOFA) file is broken, or is written in a way that is not read here (${n.text(p.detail)}). Save it again with current software, or export the impulse response as WAV.`,
+  'sofa-not': () =>
+    'The file is HDF5, but holds no impulse responses as AES69 (SOFA) lays them out. Export the impulse response as WAV.',
+  'sofa-data-type': (p, n) =>
+    `The AES69 (SOFA) file holds data of type “${n.text(p.dataType)}”, not impulse responses (FIR). Export the impulse responses.`,
+  'sofa-free-field': (p, n) =>
+    `The AES69 (SOFA) file (${n.text(p.conventions)}) says that it was measured in free field: there is no room in it. Choose a file measured in a room.`,
+  'sofa-measurement': (p, n) =>
+    `The AES69 (SOFA) file has ${n.integer(p.count)} ${plural(p.count, 'measurement')}; number ${n.text(p.measurement)} was asked for. They count from 1.`,
+  'measurement-none': (p, n) =>
+    `Measurement ${n.text(p.measurement)} was asked for, but only AES69 (SOFA) files hold several. Leave it out.`,
+  'sofa-slow': (p, n) =>
+    `Reading the AES69 (SOFA) file was stopped after ${n.number(p.seconds, 0)} s: it is broken, or too large to be read in a page. Use the command, or export one impulse response as WAV.`,
+  'sofa-worker': () =>
+    'No worker can be made here, and an AES69 (SOFA) file is read only in one that can be stopped. Export the impulse response as WAV, or use the command.',
+  'sofa-apart': () =>
+    'The file is AES69 (SOFA), which needs a reader of its own: it is opened by a study, by the command, or by openFile of the engine.',
   'text-line': (p, n) =>
     `Line ${n.text(p.line)} of the text file is not one or two numbers like the lines before it: “${n.text(p.text)}”. Remove it, or mark it as a comment with #.`,
   'text-columns': (p, n) =>

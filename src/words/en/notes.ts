@@ -94,4 +94,17 @@ export const notes: Readonly<Record<string, Sentence>> = {
     `The dip${clause(p, 'frequencyHz', (f) => ` at ${n.hertz(f)}`)}${clause(p, 'depthDb', (d) => `, ${n.decibels(d)} deep,`)} has no tail, as of a reflection${clause(p, 'extraMetres', (d) => ` that travels ${n.metres(d)} further than the direct sound (${n.metres(d / 2)} for a surface straight behind)`)} and not of a mode${clause(p, 'explained', (e) => `; one reflection explains ${n.percent(e)} of the shape of the early spectrum`)}. Moving the source or the seat shifts it; equalisation cannot fill it.`,
   'other-room': (p, n) =>
     `${p.label ? `“${n.text(p.label)}”` : 'One recording'} does not share the resonances of the others: it may be of another room or another stage of the work. It was left out of the joint fit.`,
+  'measurement-chosen': (p, n) =>
+    `Measurement ${n.integer(p.measurement)} of ${n.integer(p.count)} is read${p.asked ? ', as asked' : ', the first, unless another is named'}.${clause(p, 'delaySeconds', (s) => ` The file asks for a delay of ${n.seconds(s, 4)} in front of its samples, which is not added.`)} A file with several measurements holds several recordings; name another to read it.`,
+  positions: (p, n) => {
+    const place = (name: string): string =>
+      `(${['X', 'Y', 'Z'].map((axis) => n.number(p[`${name}${axis}`], 2)).join('; ')}) m`;
+    const where = `the microphone at ${place('seat')}, the source at ${place('source')}${clause(p, 'distanceMetres', (d) => `, ${n.metres(d)} apart`)}`;
+    const room = ['length', 'width', 'height'].every((side) => given(p, side))
+      ? ` The file gives a room of ${n.number(p.length, 2)} x ${n.number(p.width, 2)} x ${n.metres(at(p, 'height'))}.`
+      : '';
+    return p.origin === 'corner'
+      ? `The file gives the places, from a low corner of the room: ${where}.${room} They are used unless others are given.`
+      : `The file gives the places, but from an origin of its own and not from a corner of the room: ${where}.${room} They are not used against the modes of a room; give seat and source from a corner for that.`;
+  },
 };

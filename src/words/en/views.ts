@@ -74,7 +74,7 @@ export const views: Readonly<Record<string, Sentence>> = {
 
   // The study.
   'choose-file': () => 'Choose a file …',
-  'drop-hint': () => 'or drop an impulse response here (WAV)',
+  'drop-hint': () => 'or drop an impulse response here (WAV, FLAC, AES69 or text)',
   'drop-now': () => 'Drop to analyse',
   'choose-recording': () => 'Shown',
   empty: () => 'No recording yet.',
