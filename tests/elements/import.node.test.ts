@@ -3,8 +3,8 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
 const source = fileURLToPath(new URL('../../src/', import.meta.url));
-/** The worker talks to its own global scope, and the command reads the words it was called with, at once. */
-const programs = new Set(['study/worker.ts', 'cli/main.ts']);
+/** A worker talks to its own global scope, and the command reads the words it was called with, at once. */
+const programs = new Set(['study/worker.ts', 'study/sofa-worker.ts', 'cli/main.ts']);
 const modules = readdirSync(source, { recursive: true })
   .map((name) => String(name).replaceAll('\\', '/'))
   .filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts') && !programs.has(name));
