@@ -7,6 +7,7 @@ import './define/recordings.js';
 import './define/waterfall-flat.js';
 import './define/spectrogram.js';
 import './define/ridges.js';
+import './define/fit.js';
 
 export { RingdownStudy } from './elements/study/study.js';
 export { RingdownRecording } from './elements/recording/recording.js';
@@ -15,6 +16,7 @@ export { RingdownRecordings } from './elements/recordings/recordings.js';
 export { RingdownWaterfallFlat as RingdownWaterfall } from './elements/waterfall/waterfall-flat.js';
 export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';
+export { RingdownFit } from './elements/fit/fit.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
 export { setWorkerFactory, type WorkerFactory } from './study/pool.js';

@@ -6,6 +6,7 @@ export { RingdownRecordings } from './elements/recordings/recordings.js';
 export { RingdownWaterfall } from './elements/waterfall/waterfall.js';
 export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';
+export { RingdownFit } from './elements/fit/fit.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
 export { setWorkerFactory, workerWay, type WorkerFactory } from './study/pool.js';

@@ -6,3 +6,4 @@ import './recordings.js';
 import './waterfall.js';
 import './spectrogram.js';
 import './ridges.js';
+import './fit.js';

@@ -63,7 +63,7 @@ export function drawPlot(pen: Pen, theme: DrawTheme, spec: PlotSpec): Plot {
   const tick: TextStyle = { colour: theme.faint, size: PLOT_TEXT };
   const title: TextStyle = { colour: theme.text, size: PLOT_TEXT };
   const grid = { colour: theme.line, width: 1, opacity: 0.8 };
-  for (const { value, digits } of valueTicksOf(spec, (box.bottom - box.top) / 34)) {
+  for (const { value, digits } of valueTicksOf(spec, (box.bottom - box.top) / 40)) {
     const y = Math.round(valueAxis.pixel(value)) + 0.5;
     pen.line([box.left, y, box.right, y], grid);
     pen.text(formatNumber(value, digits), box.left - 7, y, { ...tick, align: 'end', vertical: 'middle' });

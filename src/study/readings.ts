@@ -18,8 +18,10 @@ const harmless = new Set(['channel-chosen', 'dc', 'size-guessed', 'node', 'two-s
 /** Of one recording, as far as it is known. */
 export function verdictOf(snapshot: StudySnapshot, index: number): Verdict {
   const notes = notesOf(snapshot, index);
-  const ranges = snapshot.examinations[index]?.ranges ?? [];
-  const noBand = ranges.every(({ rangeDb }) => rangeState(rangeDb) === 'unread');
+  const { fromHz, toHz } = snapshot.choices;
+  const noBand = (snapshot.examinations[index]?.ranges ?? [])
+    .filter((band) => band.toHz > fromHz && band.fromHz < toHz && band.centreHz <= toHz)
+    .every(({ rangeDb }) => rangeState(rangeDb) === 'unread');
   if (noBand || notes.some(({ code }) => code === 'no-range')) return 'unfit';
   return notes.some(({ code }) => !harmless.has(code)) ? 'care' : 'fit';
 }

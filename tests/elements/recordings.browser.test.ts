@@ -4,7 +4,6 @@ import '../../src/define/index.js';
 import type { RingdownRecordings } from '../../src/elements/recordings/recordings.js';
 import type { RingdownStudy } from '../../src/elements/study/study.js';
 import {
-  brokenFile,
   drawn,
   heard,
   ready,
@@ -104,31 +103,4 @@ describe('ringdown-recordings', () => {
     expect(slider.getAttribute('aria-valuetext')).to.match(/\d\s(ms|s)$/);
     await waitUntil(() => shadowText(view, '[role=status]').length > 5, 'the read-out is spoken');
   });
-
-  it('says in words why there is nothing', async () => {
-    const empty = await fixture<RingdownRecordings>(html`<ringdown-recordings></ringdown-recordings>`);
-    expect(shadowText(empty, '.veil')).to.equal('No recording yet.');
-    const address = URL.createObjectURL(brokenFile());
-    const broken = await fixture<RingdownRecordings>(
-      html`<ringdown-recordings src=${address}></ringdown-recordings>`,
-    );
-    await waitUntil(() => shadowText(broken, '.veil').includes('not a WAV file'), 'a sentence', {
-      timeout: 5000,
-    });
-  });
-
-  for (const [look, style] of Object.entries({
-    light: '',
-    dark: 'background: #15191c; color: #dde2e1; padding: 1rem',
-    narrow: 'inline-size: 320px',
-    'right to left': 'direction: rtl',
-  }))
-    it(`axe finds nothing, ${look}`, async function () {
-      this.timeout(60000);
-      const { view } = await several(style);
-      await drawn(view, 20);
-      for (const details of view.shadowRoot!.querySelectorAll('details')) details.open = true;
-      await expect(view).to.be.accessible();
-      if (look === 'narrow') expect(view.scrollWidth).to.be.at.most(320);
-    });
 });

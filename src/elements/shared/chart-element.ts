@@ -5,6 +5,8 @@ import type { Pen } from '../../draw/pen.js';
 import type { DrawSize } from '../../draw/picture.js';
 import type { DrawTheme } from '../../draw/types.js';
 import type { Cursor, StudyChoices } from '../../study/types.js';
+import { chartKey } from './chart-key.js';
+import type { KeyItem } from './chart-key.js';
 import { cursorControls } from './cursor-controls.js';
 import type { CursorSlider } from './cursor-controls.js';
 import { FigureElement } from './figure-element.js';
@@ -20,6 +22,10 @@ export abstract class ChartElement extends FigureElement {
   protected abstract sliders(): readonly CursorSlider[];
   /** How the picture was made. */
   protected abstract captionText(): string;
+  /** What its signs mean. */
+  protected keyItems(): readonly KeyItem[] {
+    return [];
+  }
   /** The table twin. */
   protected abstract renderTable(): TemplateResult;
 
@@ -81,6 +87,7 @@ export abstract class ChartElement extends FigureElement {
 
   protected renderFigure(): TemplateResult {
     const { speaker, drawable } = this;
+    const keys = drawable ? this.keyItems() : [];
     return html`<figure part="base">
       <div class="head" part="head">
         <div class="title" part="title">
@@ -95,7 +102,8 @@ export abstract class ChartElement extends FigureElement {
       </div>
       ${
         drawable
-          ? html`${cursorControls(this.sliders(), this.readoutText(), speaker)} ${this.renderMore()}
+          ? html`${keys.length > 0 ? chartKey(keys) : null}
+              ${cursorControls(this.sliders(), this.readoutText(), speaker)} ${this.renderMore()}
               <p class="unseen" id="help">${speaker.view(`${this.chartName}-help`)}</p>
               <div class="unseen" role="status">${this.spoken}</div>
               <figcaption part="caption">${this.captionText()}</figcaption>

@@ -123,6 +123,7 @@ export const figureStyles = css`
   figure {
     margin: 0;
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: 0.5rem;
   }
 

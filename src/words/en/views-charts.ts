@@ -22,6 +22,7 @@ export const chartViews: Readonly<Record<string, Sentence>> = {
   'mark-cut': () => 'cut off',
   'mark-late': () => 'late energy',
   'noise-area': () => 'noise',
+  'past-end-area': () => 'past the end of the recording',
   'range-limit-read': (p, n) => `read from ${n.decibels(p.rangeDb)}`,
   'range-limit-least': (p, n) => `with care from ${n.decibels(p.rangeDb)}`,
   'range-good': () => 'read',
@@ -56,4 +57,27 @@ export const chartViews: Readonly<Record<string, Sentence>> = {
   'recording-readout-before': (p, n) => `${n.seconds(p.timeSeconds)}: before the onset`,
   'recording-readout-past-end': (p, n) => `${n.seconds(p.timeSeconds)}: past the end of the file`,
   'band-readout': (p, n) => `${n.hertz(p.centreHz, 0)} band: ${n.decibels(p.rangeDb)} of range`,
+
+  // The fit of one ridge.
+  fit: () => 'Fitted decay',
+  'fit-name': (p, n) => `Fitted decay of one ridge of ${n.text(p.label)}: level over time`,
+  'fit-help': () =>
+    'Point at the picture to read it. The slider below moves the same cursor; the choice above shows another ridge. Below the noise floor nothing is drawn.',
+  'fit-recorded': () => 'recording',
+  'fit-one': () => 'this decay, fitted',
+  'fit-fitted': (p, n) => `fitted ${n.text(p.decay)}`,
+  'fit-together': () => 'all fitted decays',
+  'fit-residual': () => 'what they leave over',
+  'fit-window': (p, n) => `fitted from ${n.seconds(p.fromSeconds)} to ${n.seconds(p.toSeconds)}`,
+  'fit-choose': () => 'Ridge',
+  'fit-ridges': () => 'Above the limit',
+  'fit-others': () => 'Other resonances',
+  'fit-nothing': () => 'Nothing was fitted in this recording; its notes say why.',
+  'fit-coming': () => 'Computing the picture',
+  'fit-readout': (p, n) =>
+    `${n.seconds(p.timeSeconds)}: ${n.decibels(p.levelDb)}${typeof p.fittedDb === 'number' ? `, fitted ${n.decibels(p.fittedDb)}` : ''}, left over ${n.decibels(p.residualDb)}`,
+  'fit-caption': (p, n) =>
+    `${n.hertz(p.frequencyHz)}: ${n.text(p.decay)}, one standard deviation. Fitted to the samples from ${n.seconds(p.fromSeconds)} to ${n.seconds(p.toSeconds)} after the onset; drawn through a band ${n.hertz(p.bandwidthHz)} wide. Level re the loudest of the band; the floor is what all decays leave over at the end.`,
+  'fit-unexplained': () =>
+    'No resonance was fitted here: the decay time is that of the slices of this band, and no line is drawn for it.',
 };
