@@ -8,6 +8,7 @@ import './define/waterfall-flat.js';
 import './define/spectrogram.js';
 import './define/ridges.js';
 import './define/fit.js';
+import './define/decay-times.js';
 
 export { RingdownStudy } from './elements/study/study.js';
 export { RingdownRecording } from './elements/recording/recording.js';
@@ -17,6 +18,7 @@ export { RingdownWaterfallFlat as RingdownWaterfall } from './elements/waterfall
 export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';
 export { RingdownFit } from './elements/fit/fit.js';
+export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
 export { setWorkerFactory, type WorkerFactory } from './study/pool.js';

@@ -7,3 +7,4 @@ import './waterfall.js';
 import './spectrogram.js';
 import './ridges.js';
 import './fit.js';
+import './decay-times.js';

@@ -108,8 +108,15 @@ export function drawChartCursor(pen: Pen, axes: ChartAxes, theme: DrawTheme, lay
 }
 
 /** Draws those labels that can stand. */
-export function drawLetters(pen: Pen, labels: readonly Label[], theme: DrawTheme, size: ChartSize): void {
-  for (const { text, at, style } of lettersWithoutOverlap(pen, labels, { ...size, pixelRatio: 1 }))
+export function drawLetters(
+  pen: Pen,
+  labels: readonly Label[],
+  theme: DrawTheme,
+  size: ChartSize,
+  obstacles: readonly Box[] = [],
+): void {
+  const places = lettersWithoutOverlap(pen, labels, { ...size, pixelRatio: 1 }, 5, obstacles);
+  for (const { text, at, style } of places)
     pen.text(text, at.x, at.y, { ...style, vertical: 'middle', halo: theme.background });
 }
 

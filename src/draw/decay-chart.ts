@@ -14,6 +14,7 @@ import {
 import type { Label } from './letters.js';
 import type { Pen } from './pen.js';
 import type { DocumentWords } from './svg.js';
+import { mixCss } from './tones.js';
 import type { DrawTheme } from './types.js';
 
 /** One fitted mode. */
@@ -36,6 +37,13 @@ export interface DecayBand {
   readonly believed: boolean;
 }
 
+/** Below this value nothing in a band can be believed: the filter itself rings as long. */
+export interface DecayFloor {
+  readonly from: number;
+  readonly to: number;
+  readonly value: number;
+}
+
 /** A limit over positions; low and high differ where the limit is a band; NaN where there is none. */
 export interface LimitBand {
   readonly label: string;
@@ -47,6 +55,7 @@ export interface LimitBand {
 export interface DecayChart extends ChartAxes {
   readonly points: readonly DecayPoint[];
   readonly bands: readonly DecayBand[];
+  readonly floors?: readonly DecayFloor[];
   readonly limits: readonly LimitBand[];
 }
 
@@ -67,6 +76,16 @@ export function drawDecayChart(
   const { plot, toPixel } = layout;
   const labels: Label[] = [];
   pen.clipped(plot, () => {
+    const grey = mixCss(theme.background, theme.text, theme.dark ? 0.13 : 0.08);
+    for (const { from, to, value } of chart.floors ?? []) {
+      const [left, right] = [from, to].map((at) =>
+        Math.min(plot.right, Math.max(plot.left, layout.columnAxis.pixel(at))),
+      );
+      const y = layout.valueAxis.pixel(value);
+      if (right <= left) continue;
+      pen.area([left, y, right, y, right, plot.bottom, left, plot.bottom], grey);
+      pen.line([left, y, right, y], { colour: theme.faint, width: 1, opacity: 0.4 });
+    }
     chart.limits.forEach((limit, k) => {
       for (const run of bandRuns(layout, chart, limit.positions, limit.low, limit.high))
         pen.area(run, theme.accent, 0.12);
@@ -86,6 +105,7 @@ export function drawDecayChart(
     }
     for (const point of chart.points) {
       const { x, y } = toPixel(point.position, point.value);
+      if (x < plot.left - 4 || x > plot.right + 4) continue;
       const colour = point.selected ? theme.accent : theme.text;
       if (point.sd !== null) {
         const high = layout.valueAxis.pixel(point.value + point.sd);
@@ -93,29 +113,36 @@ export function drawDecayChart(
         pen.line([x, high, x, low], { colour, width: 1.25 });
         for (const end of [high, low]) pen.line([x - 3, end, x + 3, end], { colour, width: 1.25 });
       }
-      pen.circle(x, y, 4, point.flagged ? colour : theme.background, { colour, width: 1.5 });
+      // Beyond the scale: an arrow at its end.
+      if (y < plot.top) pen.area([x, plot.top + 2, x - 5, plot.top + 11, x + 5, plot.top + 11], colour);
+      else
+        pen.circle(x, y, point.selected ? 5 : 4, point.flagged ? colour : theme.background, {
+          colour,
+          width: 1.5,
+        });
     }
   });
   for (const limit of chart.limits) {
-    // Named at its last point in view, just above.
-    const run = curveRuns(layout, chart, limit.positions, limit.high).at(-1);
+    // Named at its last point in view, just above; else at its first.
+    const runs = curveRuns(layout, chart, limit.positions, limit.high);
+    const run = runs.at(-1);
     if (!run) continue;
-    const at = { x: run[run.length - 2] - 2, y: Math.max(plot.top + 8, run[run.length - 1] - 9) };
+    const place = (x: number, y: number) => ({ x, y: Math.max(plot.top + 8, y - 9) });
     labels.push({
       text: limit.label,
-      at,
+      at: place(run[run.length - 2] - 2, run[run.length - 1]),
       style: { colour: theme.accent, size: CHART_TEXT, align: 'end' },
       weight: 2,
-      spare: { at: { x: plot.left + 6, y: Math.max(plot.top + 8, run[1] - 9) }, align: 'start' },
+      spare: { at: place(runs[0][0] + 4, runs[0][1]), align: 'start' },
     });
   }
   for (const point of chart.points) {
     const { x, y } = toPixel(point.position, point.value);
-    if (point.label === '' || x < plot.left || x > plot.right || y < plot.top || y > plot.bottom) continue;
+    if (point.label === '' || x < plot.left || x > plot.right || y > plot.bottom) continue;
     const above = layout.valueAxis.pixel(point.value + (point.sd ?? 0)) - 11;
     labels.push({
       text: point.label,
-      at: { x, y: Math.max(plot.top - 6, above) },
+      at: { x, y: Math.max(y < plot.top ? plot.top + 19 : plot.top - 6, above) },
       style: {
         colour: point.selected ? theme.accent : theme.text,
         size: CHART_TEXT,
@@ -126,7 +153,11 @@ export function drawDecayChart(
       spare: { at: { x: x + 9, y }, align: 'start' },
     });
   }
-  drawLetters(pen, labels, theme, size);
+  const dots = chart.points.map(({ position, value }) => {
+    const { x, y } = toPixel(position, value);
+    return { left: x - 4, right: x + 4, top: y - 4, bottom: y + 4 };
+  });
+  drawLetters(pen, labels, theme, size, dots);
   drawChartCursor(pen, chart, theme, layout);
   return {
     ...layout,

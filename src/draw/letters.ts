@@ -19,14 +19,29 @@ export function labelBox(pen: Pen, { text, at, style }: Label): Box {
   return { left, right: left + width, top: at.y - style.size * 0.62, bottom: at.y + style.size * 0.62 };
 }
 
-/** Those that can stand: each where it touches none placed before it and lies wholly on the canvas. */
-export function lettersWithoutOverlap(pen: Pen, labels: readonly Label[], size: DrawSize, gap = 5): Label[] {
+/**
+ * Those that can stand: each where it touches none placed before it, covers no obstacle and lies wholly on the canvas.
+ */
+export function lettersWithoutOverlap(
+  pen: Pen,
+  labels: readonly Label[],
+  size: DrawSize,
+  gap = 5,
+  obstacles: readonly Box[] = [],
+): Label[] {
   const taken: Box[] = [];
   const stands = (box: Box): boolean =>
     box.left >= 0 &&
     box.right <= size.cssWidth &&
     box.top >= 0 &&
     box.bottom <= size.cssHeight &&
+    obstacles.every(
+      (other) =>
+        box.left >= other.right ||
+        box.right <= other.left ||
+        box.top >= other.bottom ||
+        box.bottom <= other.top,
+    ) &&
     taken.every(
       (other) =>
         box.left - gap >= other.right ||

@@ -20,9 +20,13 @@ type View = HTMLElement & {
 };
 
 /** What every chart of a study has in common, whatever it shows. */
-const charts = ['recordings', 'fit'];
+const charts = ['recordings', 'fit', 'decay-times'];
 /** The cursor's axis that each has a slider for. */
-const sliderOf: Record<string, 'time' | 'frequency'> = { recordings: 'time', fit: 'time' };
+const sliderOf: Record<string, 'time' | 'frequency'> = {
+  recordings: 'time',
+  fit: 'time',
+  'decay-times': 'frequency',
+};
 
 const looks: Record<string, string> = {
   light: '',
@@ -183,5 +187,35 @@ describe('the charts of one study', () => {
     expect(shadowText(fit, 'figcaption')).to.contain(
       `${study.snapshot!.ridgeFit!.target.frequencyHz.toFixed(1)}`,
     );
+  });
+
+  it('select a mode in the picture of decay times or in its table, and show it everywhere', async () => {
+    const study = await fixture<View>(
+      html`<ringdown-study room=${room} src=${roomAddress()} label="Studio">
+        <ringdown-decay-times></ringdown-decay-times>
+        <ringdown-fit></ringdown-fit>
+      </ringdown-study>`,
+    );
+    await ready(study);
+    const view = study.querySelector<View>('ringdown-decay-times')!;
+    await drawn(view, 20);
+    shadow<HTMLDetailsElement>(view, '.twin').open = true;
+    const flagged = [...view.shadowRoot!.querySelectorAll('.twin tbody tr')].find(({ textContent }) =>
+      textContent.includes('41.9'),
+    )!;
+    const events = await heard(study, 'ringdown-ridge-select', () =>
+      flagged.querySelector('button')!.click(),
+    );
+    expect(events.length).to.equal(1);
+    const { selectedRidge, diagnosis } = study.snapshot!;
+    expect(diagnosis!.ridges[selectedRidge!].frequencyHz).to.be.closeTo(41.9, 0.3);
+    await waitUntil(
+      () => Math.abs((study.snapshot!.ridgeFit?.target.frequencyHz ?? 0) - 41.9) < 0.3,
+      'its fit',
+      { timeout: 10000 },
+    );
+    await view.updateComplete;
+    expect(flagged.className).to.equal('selected');
+    expect(shadowText(view, '.twin table')).to.match(/shorter than|\d\.\d\d s/);
   });
 });

@@ -3,7 +3,17 @@ import '../../src/define/index.js';
 import { defineElement } from '../../src/define/define-element.js';
 import { RingdownRidges } from '../../src/elements/ridges/ridges.js';
 
-const tags = ['study', 'recording', 'place', 'recordings', 'fit', 'waterfall', 'spectrogram', 'ridges'];
+const tags = [
+  'study',
+  'recording',
+  'place',
+  'recordings',
+  'fit',
+  'decay-times',
+  'waterfall',
+  'spectrogram',
+  'ridges',
+];
 
 describe('the define entries', () => {
   it('register every element', () => {

@@ -107,7 +107,7 @@ function curtainOf(
 
 const strokes = { axial: 1, tangential: 2, oblique: 3 } as const;
 
-function marksOf({ diagnosis, choices }: StudySnapshot, speaker: Speaker): AxisMark[] {
+export function marksOf({ diagnosis, choices }: StudySnapshot, speaker: Speaker): AxisMark[] {
   return (diagnosis?.room?.modes ?? [])
     .filter(({ frequencyHz }) => frequencyHz >= choices.fromHz && frequencyHz <= choices.toHz)
     .map(({ order, kind, frequencyHz }) => ({

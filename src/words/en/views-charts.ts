@@ -80,4 +80,33 @@ export const chartViews: Readonly<Record<string, Sentence>> = {
     `${n.hertz(p.frequencyHz)}: ${n.text(p.decay)}, one standard deviation. Fitted to the samples from ${n.seconds(p.fromSeconds)} to ${n.seconds(p.toSeconds)} after the onset; drawn through a band ${n.hertz(p.bandwidthHz)} wide. Level re the loudest of the band; the floor is what all decays leave over at the end.`,
   'fit-unexplained': () =>
     'No resonance was fitted here: the decay time is that of the slices of this band, and no line is drawn for it.',
+
+  // Decay times.
+  'decay-times': () => 'Decay times',
+  'decay-times-name': (p, n) => `Decay times of ${n.text(p.label)}: modes and third-octaves over frequency`,
+  'decay-times-help': () =>
+    'Point at the picture to read it; a mode can be selected there or in the table. The slider below moves the same cursor.',
+  'decay-times-caption': () =>
+    'Points are fitted modes with one standard deviation. Third-octaves: filtered backwards in time, edges of IEC 61260-1, on the backward-integrated curve; a band holds several modes and their decays are mixed in it.',
+  'decay-times-held': (p, n) => `Held against ${n.text(p.limit)}: ${n.text(p.meaning)}`,
+  'decay-axis': () => 'Decay time, s',
+  'key-above': () => 'flagged: above its limit',
+  'key-below': () => 'not flagged',
+  'key-band': (p, n) => `${n.text(p.reading)} of a third-octave`,
+  'key-too-short': () => 'too short to be believed in a third-octave',
+  'key-limits': () => 'limits',
+  'choose-reading': () => 'Third-octaves',
+  'fitted-modes': () => 'Fitted modes',
+  'band-decays': () => 'Decay times per third-octave',
+  'against-limit': () => 'Against its limit',
+  'times-limit': (p, n) => `${n.number(p.excess, 1)} × ${n.seconds(p.limitSeconds)}`,
+  'shortest-column': () => 'Shortest believable',
+  'decay-mode': (p, n) => `mode ${n.hertz(p.frequencyHz)}, ${n.text(p.decay)}`,
+  'decay-band': (p, n) => `band ${n.hertz(p.centreHz, 0)}, ${n.text(p.value)}`,
+  'decay-limit': (p, n) =>
+    p.lowSeconds === p.highSeconds
+      ? `${n.text(p.limit)} ${n.seconds(p.highSeconds)}`
+      : `${n.text(p.limit)} ${n.seconds(p.lowSeconds)} to ${n.seconds(p.highSeconds)}`,
+  'decay-too-short': (p, n) => `shorter than ${n.seconds(p.shortestSeconds)}`,
+  'decay-no-range': () => 'too little range',
 };
