@@ -3,6 +3,7 @@
  */
 import { writeFile } from 'node:fs/promises';
 import { build } from 'esbuild';
+import { engineOnce } from './engine-once.mjs';
 import { Complaint, root } from './project.mjs';
 
 /** @satisfies {import('esbuild').BuildOptions} */
@@ -46,27 +47,34 @@ export async function bundleStandalone(out) {
     await writeFile(`${out}/study/${name}-inline.js`, moduleOf(text));
   }
 
-  /** The stubs' places are taken by the workers' texts. @type {import('esbuild').Plugin} */
-  const inlineWorker = {
-    name: 'inline-worker',
+  /** The stub's place is taken by the worker's text; that of the engine's worker by `engineOnce`. @type {import('esbuild').Plugin} */
+  const inlineSofaWorker = {
+    name: 'inline-sofa-worker',
     setup({ onLoad }) {
-      onLoad({ filter: /[\\/]study[\\/](sofa-)?worker-inline\.ts$/ }, ({ path }) => ({
-        contents: moduleOf(/sofa-worker-inline/.test(path) ? sofaText : workerText),
+      onLoad({ filter: /[\\/]study[\\/]sofa-worker-inline\.ts$/ }, () => ({
+        contents: moduleOf(sofaText),
         loader: 'js',
       }));
     },
   };
+  const workerInputs = Object.keys(worker.metafile.inputs);
   const oneFile = {
     ...common,
     minify: true,
-    plugins: [inlineWorker],
     legalComments: /** @type {const} */ ('eof'),
     sourcemap: /** @type {const} */ ('linked'),
     sourcesContent: false,
   };
+  const all = async (/** @type {string} */ entry, /** @type {string} */ file) =>
+    build({
+      ...oneFile,
+      plugins: [inlineSofaWorker, await engineOnce(common, workerInputs, entry)],
+      entryPoints: [entry],
+      outfile: `${out}/${file}`,
+    });
   const [whole, flat] = await Promise.all([
-    build({ ...oneFile, entryPoints: ['src/bundle.ts'], outfile: `${out}/ringdown.js` }),
-    build({ ...oneFile, entryPoints: ['src/bundle-flat.ts'], outfile: `${out}/ringdown-flat.js` }),
+    all('src/bundle.ts', 'ringdown.js'),
+    all('src/bundle-flat.ts', 'ringdown-flat.js'),
     // A CommonJS dependency made a plain module, so that a page without a bundler can load the engine.
     build({
       ...common,
