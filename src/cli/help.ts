@@ -77,6 +77,36 @@ export const help: Readonly<Record<string, Help>> = {
     options: [...roomHelp, absorptionHelp, ['--to HZ', 'highest frequency (200)'], jsonHelp],
     more: [],
   },
+  sweep: {
+    brief: 'a sweep to be played and recorded, as a WAV file',
+    usage: 'ringdown sweep --out FILE.wav [options]',
+    does: 'Writes an exponential sweep, from which “ringdown response” works out the impulse response of a room.',
+    options: [
+      ['--from HZ', 'where it begins (15)'],
+      ['--to HZ', 'where it ends (400)'],
+      ['--seconds S', 'how long it takes (10)'],
+      ['--silence S', 'behind it, for the room to ring out (4)'],
+      ['--rate HZ', 'sample rate (48000)'],
+      ['--level DB', 'peak re full scale, -60 to -3 (-12)'],
+      ['--out FILE.wav', 'where to write'],
+    ],
+    more: [
+      'It is a loud, long low tone: begin quietly, protect ears and loudspeakers, and keep to the',
+      'maker’s limits; the command repeats the cautions whenever it writes one.',
+    ],
+  },
+  response: {
+    brief: 'the impulse response from a recorded sweep, as a WAV file',
+    usage: 'ringdown response SWEEP RECORDING --out FILE.wav [options]',
+    does: 'Divides the recording of an exponential sweep by the sweep that was played (ISO 18233), keeps the distortion of the loudspeaker out of the response, and says how strong it was.',
+    options: [
+      ['--channel N', 'of the recording, counted from 1; all of them unless one is named'],
+      ['--out FILE.wav', 'where to write'],
+    ],
+    more: [
+      'SWEEP is the file that was played, by whatever program it was made, or the same recorded by wire.',
+    ],
+  },
   synth: {
     brief: 'the impulse response of a box, as a WAV file',
     usage: 'ringdown synth --room LxWxH --seat X,Y,Z --source X,Y,Z --out FILE.wav [options]',

@@ -7,6 +7,8 @@ import { grid, gridOptions } from './grid.js';
 import { commandHelp, commandNames, generalHelp } from './help.js';
 import { exitStatus, type CommandIo } from './io.js';
 import { modes, modesOptions } from './modes.js';
+import { response, responseOptions } from './response.js';
+import { sweep, sweepOptions } from './sweep.js';
 import { synth, synthOptions } from './synth.js';
 import { readWords, type OptionSpecs, type Words } from './options.js';
 
@@ -19,6 +21,8 @@ const commands: Readonly<Record<string, Command>> = {
   diagnose: { options: diagnoseOptions, run: diagnose },
   grid: { options: gridOptions, run: grid },
   modes: { options: modesOptions, run: modes },
+  sweep: { options: sweepOptions, run: sweep },
+  response: { options: responseOptions, run: response },
   synth: { options: synthOptions, run: synth },
 };
 

@@ -4,7 +4,7 @@ import type { RoomPrediction } from '../room/types.js';
 import type { Note, NoteCode, Recording } from '../signal/types.js';
 import { nodeNotes } from './nodes.js';
 import { rateSuspect } from './rate-suspect.js';
-import { rings, seatsOf } from './ridges.js';
+import { inaudibleDb, rings, seatsOf } from './ridges.js';
 
 export interface NoteSources {
   readonly recording: Recording;
@@ -19,16 +19,25 @@ export interface NoteSources {
 const order: readonly NoteCode[] = [
   ...(['no-range', 'clipped', 'truncated', 'short', 'rate-suspect', 'late-energy', 'hum'] as const),
   ...(['noisy', 'two-slopes', 'boundary', 'node', 'other-room', 'dc', 'size-guessed'] as const),
-  ...(['not-finite', 'silent', 'measurement-chosen', 'channel-chosen', 'positions'] as const),
+  ...(['not-finite', 'silent', 'measurement-chosen', 'channel-chosen', 'positions', 'swept'] as const),
 ];
 
 /** Mains frequencies of the world, Hz, and how far they wander, as a share. */
 const mainsHz = [50, 60] as const;
 const wander = 0.006;
 
+/** Hum that lies this far below the loudest resonance covers no decay that could be heard, dB. */
+const faintHumDb = 90;
+
+const loudestDb = (resonances: readonly Resonance[], index: number): number =>
+  Math.max(...resonances.map(({ levelsDb }) => levelsDb[index]));
+
 /** One `hum` note per family of lines at multiples of the mains that this recording hears. */
 export function humNotes(resonances: readonly Resonance[], index: number): Note[] {
-  const lines = resonances.filter((one) => one.kind === 'hum' && seatsOf(one).includes(index));
+  const loudest = loudestDb(resonances, index);
+  const lines = resonances.filter(
+    (one) => one.kind === 'hum' && seatsOf(one).includes(index) && one.levelsDb[index] > loudest - faintHumDb,
+  );
   return mainsHz.flatMap((mains): Note[] => {
     const family = lines.filter(({ frequencyHz }) => {
       const multiple = Math.max(1, Math.round(frequencyHz / mains)) * mains;
@@ -43,7 +52,7 @@ export function humNotes(resonances: readonly Resonance[], index: number): Note[
           mainsHz: mains,
           linesHz: family.map(({ frequencyHz }) => frequencyHz.toFixed(1)).join(' '),
           frequencyHz: strongest.frequencyHz,
-          levelDb: strongest.levelsDb[index] - Math.max(...resonances.map(({ levelsDb }) => levelsDb[index])),
+          levelDb: strongest.levelsDb[index] - loudest,
         },
       },
     ];
@@ -54,8 +63,9 @@ export function humNotes(resonances: readonly Resonance[], index: number): Note[
  * The notes on bends. Where a resonance with two decays lies in a band that bends, its own two times stand for those of
  * the band, which the band's filter blurs; how far down each reaches is the band's.
  */
-function slopeNotes({ resonances }: ResonanceFit, { notes }: Examination): Note[] {
-  const bent = resonances.filter(({ kind }) => kind === 'two-slopes');
+function slopeNotes({ resonances }: ResonanceFit, { notes }: Examination, index: number): Note[] {
+  const faintest = loudestDb(resonances, index) - inaudibleDb;
+  const bent = resonances.filter(({ kind, levelsDb }) => kind === 'two-slopes' && levelsDb[index] > faintest);
   const bands = notes.filter(({ code }) => code === 'two-slopes');
   const holds = ({ params }: Note, { frequencyHz: f }: Resonance): boolean =>
     f >= Number(params.fromHz) && f <= Number(params.toHz);
@@ -108,7 +118,7 @@ export function fileNotes({ recording, index, examination, fit, prediction }: No
       ({ code }) => code !== 'hum' && !examination.notes.some((known) => known.code === code),
     ),
     ...humNotes(fit.resonances, index),
-    ...(refused ? [] : slopeNotes(fit, examination)),
+    ...(refused ? [] : slopeNotes(fit, examination, index)),
     ...(prediction ? nodeNotes(prediction.room, prediction.modes, recording) : []),
     ...(suspect ? [suspect] : []),
   ];

@@ -1,3 +1,4 @@
+import { inaudibleDb } from './ridges.js';
 import { computeGrid, logFrequencies } from '../decay/index.js';
 import type { Grid, GridParams } from '../decay/types.js';
 import type { Resonance } from '../resonance/types.js';
@@ -150,7 +151,9 @@ function lateDecay(
 ): Column | null {
   if (limit === null) return null;
   const { timesSeconds } = grid;
-  const floorDb = grid.limits.noiseFloorDb[column] + grid.referenceDbFs + aboveFloorDb;
+  // What is too faint to be heard hangs unnoticed: 0 dB is the loudest point of the first slice.
+  const floorDb =
+    Math.max(grid.limits.noiseFloorDb[column] + aboveFloorDb, -inaudibleDb) + grid.referenceDbFs;
   const first = timesSeconds.findIndex((t) => t >= windowSeconds / 2);
   let end = first;
   while (

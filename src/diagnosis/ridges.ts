@@ -32,7 +32,7 @@ const unknownDecay = 0.4;
  * So far below the loudest resonance nobody hears one ring: where that reads 90 dB, this is 25 dB, the threshold of hearing
  * at 120 Hz and far below it lower down (22 dB at 125 Hz, 44 dB at 50 Hz: ISO 226, from memory).
  */
-const inaudibleDb = 65;
+export const inaudibleDb = 65;
 
 /** At a seat where a resonance is this far below its loudest, or within three of its own sd of nothing, it is not heard. */
 const heardDb = 20;

@@ -63,6 +63,15 @@ export const signalErrorParams = {
   /** A FLAC file without its first block of metadata. */
   'flac-header': [],
 
+  /** A parameter of a sweep outside what is made. */
+  'sweep-bounds': ['name', 'value', 'from', 'to'],
+  /** The recording ends before its sweep does. */
+  'sweep-recording-short': ['seconds', 'neededSeconds'],
+  /** A sweep whose frequency does not rise by a constant ratio per second. */
+  'sweep-not-exponential': [],
+  /** Recording and sweep of different rates. Hz. */
+  'sweep-rate': ['rate', 'sweepRate'],
+
   /** HDF5 that is no AES69 file, or that the reader cannot follow; `detail` is its own words. */
   'sofa-unreadable': ['detail'],
   /** An HDF5 file without the attributes and data of AES69. */

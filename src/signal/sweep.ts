@@ -1,4 +1,4 @@
-import { RingdownError } from './errors.js';
+import { refusal } from './error-codes.js';
 
 /** An exponential sine sweep (ISO 18233; Mueller and Massarani 2001, Farina 2000). */
 export interface SweepParams {
@@ -10,8 +10,9 @@ export interface SweepParams {
   readonly levelDbFs: number;
 }
 
+/** Low enough for the lowest bass source, and no lower: below what it plays, a sweep only moves the cone. */
 export const defaultSweep: SweepParams = {
-  fromHz: 10,
+  fromHz: 15,
   toHz: 400,
   seconds: 10,
   sampleRate: 48000,
@@ -33,7 +34,7 @@ function check({ fromHz, toHz, seconds, sampleRate, levelDbFs }: SweepParams): v
     ['level', levelDbFs, -60, -3],
   ];
   for (const [name, value, from, to] of bounds)
-    if (!(value >= from && value <= to)) throw new RingdownError('sweep-bounds', { name, value, from, to });
+    if (!(value >= from && value <= to)) throw refusal('sweep-bounds', { name, value, from, to });
 }
 
 /** Time constant of the exponential sweep, s: by this the frequency grows e-fold. */

@@ -29,7 +29,8 @@ export type NoteCode =
   | 'boundary'
   | 'other-room'
   | 'measurement-chosen'
-  | 'positions';
+  | 'positions'
+  | 'swept';
 
 export type ParamValue = string | number | boolean | null;
 

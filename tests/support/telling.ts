@@ -9,10 +9,14 @@ import {
 } from '../../src/diagnosis/index.js';
 import { createRoom, synthesise } from '../../src/room/index.js';
 import {
+  decodeWav,
+  defaultSweep,
   encodeWav,
+  makeSweep,
   openRecording,
   recordingFromAudio,
   recordingFromSamples,
+  responsesOfSweep,
   Rng,
   sofaAudio,
   type Note,
@@ -20,6 +24,7 @@ import {
 } from '../../src/signal/index.js';
 import { openHdf5 } from '../../src/signal/vendor/hdf5.js';
 import { drain } from './drain.js';
+import { convolved, distorted } from './loudspeaker.js';
 import { addMode } from './signals.js';
 
 /** Recordings each of which gives rise to notes: what a person must be told before reading on. */
@@ -73,6 +78,18 @@ function sofaNotes(): Note[] {
   return [audio, { ...audio, places: lost }].flatMap((one) => [...recordingFromAudio(one, '').notes]);
 }
 
+/** Of a response that was worked out of a sweep, with the harmonics of a loudspeaker and without. */
+function sweptNotes(): Note[] {
+  const law = { ...defaultSweep, sampleRate: 8000, seconds: 4, toHz: 800 };
+  const answer = addMode(new Float64Array(4000), 8000, 50, 0.3, 0.02, 0.01);
+  const audio = (samples: Float64Array) =>
+    decodeWav(encodeWav({ channels: [samples], sampleRate: 8000, encoding: 'float-64' }));
+  return [[0.03, 0.01], []].flatMap((shares) => {
+    const heard = convolved(distorted(law, shares), answer);
+    return [...drain(responsesOfSweep(audio(heard), audio(makeSweep(law)))).audio.notes];
+  });
+}
+
 /** Every note the engine gives, from recordings that give rise to it. */
 export function everyNote(): Note[] {
   const mode = addMode(blank(), rate, 48, 0.5);
@@ -120,6 +137,7 @@ export function everyNote(): Note[] {
     ...opened([mode.map((v) => v + 0.1)]),
     ...recordingFromSamples([mode, mode.map((v, i) => (i === 9 ? NaN : v))], rate).notes,
     ...sofaNotes(),
+    ...sweptNotes(),
     ...openRecording(open).notes,
     ...openRecording(pcm.slice(0, pcm.length - 1)).notes,
     ...openRecording(pcm.slice(0, pcm.length - 2000)).notes,

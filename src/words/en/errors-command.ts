@@ -25,6 +25,8 @@ export const commandErrors: Readonly<Record<string, Sentence>> = {
   'option-order': (p, n) =>
     `--from ${n.significant(p.from, 6)} must lie below --to ${n.significant(p.to, 6)}.`,
   'files-none': (p, n) => `“ringdown ${n.text(p.command)}” needs a file to read.`,
+  'files-two': (p, n) =>
+    `“ringdown ${n.text(p.command)}” needs two files, the sweep that was played and its recording; ${n.text(p.count)} ${Number(p.count) === 1 ? 'was' : 'were'} given.`,
   'files-many': (p, n) =>
     `“ringdown ${n.text(p.command)}” ${p.most === 0 ? 'reads no file' : 'reads one file'}, but ${n.text(p.count)} ${p.count === 1 ? 'was' : 'were'} given (“${n.text(p.extra)}”).`,
   'file-missing': () => 'There is no such file. Check the path.',

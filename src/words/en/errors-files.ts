@@ -96,6 +96,10 @@ export const fileErrors: Readonly<Record<string, Sentence>> = {
     `The sample rate given is ${rate(n, p.rate)}, but the times of the text file say ${rate(n, p.found)}. One of them is wrong.`,
   'sweep-bounds': (p, n) =>
     `The sweep's ${n.text(p.name)} is ${n.significant(p.value)}, and must lie from ${n.significant(p.from)} to ${n.significant(p.to)}.`,
+  'sweep-not-exponential': () =>
+    'The sweep file holds no exponential sweep: its frequency does not rise by a constant ratio per second. Give the file that was played; “ringdown sweep” makes one.',
+  'sweep-rate': (p, n) =>
+    `The recording has ${rate(n, p.rate)} and the sweep ${rate(n, p.sweepRate)}. Record at the rate of the sweep, or make the sweep at that of the recording.`,
   'sweep-recording-short': (p, n) =>
     `The recording lasts ${n.seconds(p.seconds)}, less than the sweep itself (${n.seconds(p.neededSeconds)}). Record until the room has fallen silent after the sweep.`,
   'write-clips': (p, n) =>

@@ -96,6 +96,13 @@ export const notes: Readonly<Record<string, Sentence>> = {
     `${p.label ? `“${n.text(p.label)}”` : 'One recording'} does not share the resonances of the others: it may be of another room or another stage of the work. It was left out of the joint fit.`,
   'measurement-chosen': (p, n) =>
     `Measurement ${n.integer(p.measurement)} of ${n.integer(p.count)} is read${p.asked ? ', as asked' : ', the first, unless another is named'}.${clause(p, 'delaySeconds', (s) => ` The file asks for a delay of ${n.seconds(s, 4)} in front of its samples, which is not added.`)} A file with several measurements holds several recordings; name another to read it.`,
+  swept: (p, n) => {
+    const orders = [
+      clause(p, 'secondDb', (d) => `second order ${n.decibels(d)}`),
+      clause(p, 'thirdDb', (d) => `third order ${n.decibels(d)}`),
+    ].filter(Boolean);
+    return `The impulse response was worked out from a recorded sweep of ${n.significant(p.fromHz)} to ${n.hertz(p.toHz, 0)} in ${n.seconds(p.seconds, 1)}; nothing outside that band is in it. ${orders.length > 0 ? `Distortion re the response: ${orders.join(', ')}. It` : 'No distortion stood out of the noise; it'} lies before the response and is kept out of it.`;
+  },
   positions: (p, n) => {
     const place = (name: string): string =>
       `(${['X', 'Y', 'Z'].map((axis) => n.number(p[`${name}${axis}`], 2)).join('; ')}) m`;

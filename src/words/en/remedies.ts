@@ -72,6 +72,8 @@ export const cautions: Readonly<Record<string, string>> = {
     'Loud sound harms hearing: 85 dBA for 8 h a day is a recommended limit, and each 3 dB more halves the time. National law may be stricter.',
   boost:
     'A boost of 6 dB needs four times the power and twice the cone excursion; keep to the loudspeaker maker’s limits.',
+  sweep:
+    'Played back it is a loud, long low tone. Begin quietly and raise the level by steps; leave the room, or keep within 85 dBA over 8 h (3 dB more halves the time; national law may be stricter). Stop at the first rattle or smell: below what a loudspeaker plays, a sweep only moves its cone, so keep to the maker’s limits and begin at a higher frequency for small or vented boxes.',
   playback:
     'This file is for analysis. Played back it is a loud low-frequency impulse: start at a low level and keep to the loudspeaker maker’s limits.',
   fire: 'Treat flexible foam as combustible: use a thermal barrier and keep to the local fire code.',

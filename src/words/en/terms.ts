@@ -76,6 +76,7 @@ export const stages: Readonly<Record<string, string>> = {
   grid: 'Computing the picture',
   floor: 'Finding the noise floor',
   bands: 'Reading the decay per band',
+  sweep: 'Working the response out of the sweep',
   fit: 'Fitting resonances',
   response: 'Computing the response',
   diagnose: 'Comparing with limits and modes',

@@ -1,0 +1,65 @@
+import { encodeWav, readAudio, responsesOfSweep, RingdownError, type Swept } from '../signal/index.js';
+import { drain } from '../study/drain.js';
+import type { Speaker } from '../words/index.js';
+import { refuse } from './files.js';
+import { exitStatus, type CommandIo } from './io.js';
+import type { OptionSpecs, Words } from './options.js';
+import { table, wrap } from './table.js';
+
+export const responseOptions: OptionSpecs = { channel: {}, out: {} };
+
+/** `ringdown response`: the impulse response of a room from the recording of a sweep, as a WAV file. */
+export async function response(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {
+  const { command, files } = words;
+  if (files.length < 2) throw new RingdownError('files-two', { command, count: files.length });
+  if (files.length > 2)
+    throw new RingdownError('files-many', { command, count: files.length, most: 2, extra: files[2] });
+  const path = words.required('out');
+  const channel = words.integer('channel', 1, 1024) ?? undefined;
+  const [sweepFile, recordingFile] = files;
+  let file = sweepFile;
+  try {
+    const sweep = readAudio(await io.readFile(file));
+    file = recordingFile;
+    const recording = readAudio(await io.readFile(file));
+    const swept = drain(responsesOfSweep(recording, sweep, channel));
+    const { channels, sampleRate } = swept.audio;
+    file = path;
+    await io.writeFile(path, encodeWav({ channels, sampleRate, encoding: 'float-32' }));
+    io.out(`${responseText(path, swept, channel ?? 1, speaker)}\n`);
+    return exitStatus.done;
+  } catch (thrown) {
+    refuse(file, thrown, io, speaker);
+    return exitStatus.refused;
+  }
+}
+
+function responseText(
+  path: string,
+  { audio, law, responses }: Swept,
+  first: number,
+  speaker: Speaker,
+): string {
+  const { n } = speaker;
+  const { sampleRate, channels, notes } = audio;
+  const seconds = channels[0].length / sampleRate;
+  const columns = [
+    { head: 'Channel', right: true },
+    { head: 'Arrival', right: true },
+    ...[2, 3, 4, 5].map((order) => ({ head: `Order ${order}`, right: true })),
+  ];
+  const rows = responses.map(({ arrivalIndex, zeroIndex, distortion }, i) => [
+    n.integer(first + i),
+    n.seconds((arrivalIndex - zeroIndex) / sampleRate, 4),
+    ...distortion.map(({ levelDb }) => n.decibels(levelDb)),
+  ]);
+  return [
+    wrap(
+      `${path}: impulse response of ${n.seconds(seconds)} at ${n.integer(sampleRate)} Hz, 32-bit float, from a sweep of ${n.significant(law.fromHz)} to ${n.significant(law.toHz)} Hz in ${n.seconds(law.seconds, 1)}. Nothing outside that band is in it.`,
+    ),
+    '',
+    'Arrival from the start of the sweep, and distortion re the response (kept out of it; a dash where it is lost in the noise)',
+    table(columns, rows),
+    ...notes.filter(({ code }) => code !== 'swept').map((note) => wrap(`! ${speaker.note(note)}`)),
+  ].join('\n');
+}
