@@ -58,15 +58,20 @@ export async function serveSite(
 export const launch = (): Promise<Browser> =>
   chromium.launch({ executablePath: requireBrowser(), args: browserArguments });
 
-/** Opens a page and keeps every console message, failed request and error. */
+/**
+ * Opens a page and keeps every console message, failed request and error.
+ * @param before runs in the page before its own scripts
+ */
 export async function openPage(
   browser: Browser,
   address: string,
+  before?: () => void,
 ): Promise<{ page: Page; messages: string[] }> {
   const page = await browser.newPage({ viewport: { width: 1000, height: 800 } });
   const messages: string[] = [];
   page.on('console', (message) => messages.push(`${message.type()}: ${message.text()}`));
   page.on('pageerror', (error) => messages.push(`error: ${error.message}`));
+  if (before) await page.addInitScript(before);
   await page.goto(address);
   return { page, messages };
 }

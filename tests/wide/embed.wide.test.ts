@@ -1,14 +1,12 @@
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createRoom, parseRoomSize, synthesise } from '../../src/room/index.js';
-import { encodeWav } from '../../src/signal/index.js';
+import { roomWav } from '../support/packed.js';
 import { launch, openPage, serveSite, untilDrawn, type ServedPage, type Site } from '../support/site.js';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const dist = `${root}dist`;
@@ -36,16 +34,7 @@ describe('a page of another', () => {
 
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'ringdown-embed-'));
-    const { samples } = synthesise({
-      room: createRoom({ size: parseRoomSize('5.6x3.9x2.7') }),
-      seat: { x: 3.7, y: 3, z: 1.2 },
-      source: { x: 0.5, y: 0.4, z: 0.3 },
-      noiseDb: -60,
-    });
-    writeFileSync(
-      join(folder, 'desk.wav'),
-      encodeWav({ channels: [samples], sampleRate: 48000, encoding: 'float-32' }),
-    );
+    writeFileSync(join(folder, 'desk.wav'), roomWav());
     browser = await launch();
   });
   afterAll(async () => {

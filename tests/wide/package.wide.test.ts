@@ -1,29 +1,18 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-
-const root = fileURLToPath(new URL('../../', import.meta.url));
+import { packPackage, Project } from '../support/packed.js';
 
 /** The package as a stranger gets it: packed, and installed in an empty folder. */
 describe('the packed package', () => {
-  let folder = '';
-  const run = (program: string, ...args: string[]) =>
-    execFileSync(program, args, { cwd: folder, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
+  let project: Project;
+  const run = (program: string, ...args: string[]) => project.run(program, ...args);
 
   beforeAll(() => {
-    folder = mkdtempSync(join(tmpdir(), 'ringdown-package-'));
-    execFileSync('npm', ['pack', '--pack-destination', folder, '--loglevel=error'], {
-      cwd: root,
-      stdio: 'ignore',
-    });
-    const tarball = readdirSync(folder).find((name) => name.endsWith('.tgz'));
-    writeFileSync(join(folder, 'package.json'), '{"name":"page","private":true,"type":"module"}');
-    run('npm', 'install', '--no-audit', '--no-fund', '--loglevel=error', `./${tarball}`);
+    const packed = packPackage();
+    project = new Project({ 'package.json': '{"name":"page","private":true,"type":"module"}' });
+    project.install(packed.tarball);
+    packed.remove();
   });
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  afterAll(() => project?.remove());
 
   it('gives the engine to Node', () => {
     const code =

@@ -1,9 +1,9 @@
 import { build } from 'esbuild';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { packPackage, Project, roomWav } from '../support/packed.js';
-import { launch, openPage, serveSite, untilDrawn } from '../support/site.js';
+import { describe, expect, it } from 'vitest';
+import { packedSuite } from '../support/packed-suite.js';
+import { Project, roomWav } from '../support/packed.js';
+import { openPage, serveSite, untilDrawn } from '../support/site.js';
 
 const app = `
 import React, { useState } from 'react';
@@ -20,16 +20,7 @@ createRoot(document.querySelector('#app')).render(React.createElement(App));
 `;
 
 describe('in React', () => {
-  let browser: Browser;
-  let packed: ReturnType<typeof packPackage>;
-  beforeAll(async () => {
-    packed = packPackage();
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    packed?.remove();
-  });
+  const suite = packedSuite();
 
   it.each(['18', '19'])('%s the wrappers draw, and tell their events', async (version) => {
     const project = new Project({
@@ -41,7 +32,7 @@ describe('in React', () => {
     });
     try {
       project.install(
-        packed.tarball,
+        suite.tarball,
         `react@${version}`,
         `react-dom@${version}`,
         '@lit/react@1',
@@ -58,7 +49,7 @@ describe('in React', () => {
         logLevel: 'silent',
       });
       const site = await serveSite([join(project.folder, 'public')]);
-      const { page, messages } = await openPage(browser, site.address);
+      const { page, messages } = await openPage(suite.browser, site.address);
       await untilDrawn(page, 'ringdown-waterfall');
       await page.waitForFunction(() =>
         /^\d+ ridges$/.test(document.querySelector('output')?.textContent ?? ''),

@@ -1,10 +1,10 @@
 import { build } from 'esbuild';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { packPackage, Project, roomWav } from '../support/packed.js';
-import { launch, openPage, serveSite, untilDrawn } from '../support/site.js';
+import { describe, expect, it } from 'vitest';
+import { packedSuite } from '../support/packed-suite.js';
+import { Project, roomWav } from '../support/packed.js';
+import { openPage, serveSite, untilDrawn } from '../support/site.js';
 
 /** Renders every element of the manifest on the server, each alone, and all views in a study. */
 const server = `
@@ -27,16 +27,7 @@ writeFileSync('tags.json', JSON.stringify(tags));
 `;
 
 describe('rendered on a server', () => {
-  let browser: Browser;
-  let packed: ReturnType<typeof packPackage>;
-  beforeAll(async () => {
-    packed = packPackage();
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    packed?.remove();
-  });
+  const suite = packedSuite();
 
   it('every element stands in the page before its script, and wakes without a mismatch', async () => {
     const project = new Project({
@@ -47,7 +38,7 @@ describe('rendered on a server', () => {
     });
     try {
       project.install(
-        packed.tarball,
+        suite.tarball,
         '@lit-labs/ssr@4.1.0',
         '@lit-labs/ssr-client@1',
         'lit@3',
@@ -64,7 +55,7 @@ describe('rendered on a server', () => {
         logLevel: 'silent',
       });
       const site = await serveSite([join(project.folder, 'public')]);
-      const plain = await browser.newContext({ javaScriptEnabled: false });
+      const plain = await suite.browser.newContext({ javaScriptEnabled: false });
       const before = await plain.newPage();
       await before.goto(site.address);
       const tags = JSON.parse(readFileSync(join(project.folder, 'tags.json'), 'utf8')) as string[];
@@ -75,7 +66,7 @@ describe('rendered on a server', () => {
       // The study's own button, out of its declared shadow root, with no script.
       expect(await before.locator('ringdown-study button').first().isVisible()).toBe(true);
       await plain.close();
-      const { page, messages } = await openPage(browser, site.address);
+      const { page, messages } = await openPage(suite.browser, site.address);
       await untilDrawn(page, 'ringdown-study ringdown-waterfall');
       expect(messages.filter((message) => !/404|dev mode/.test(message))).toEqual([]);
       await page.close();

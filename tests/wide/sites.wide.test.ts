@@ -1,11 +1,11 @@
 import { copyFileSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { findProgram, installDebianPackages } from '../../scripts/lib/debian.mjs';
-import { packPackage, Project, roomWav } from '../support/packed.js';
-import { launch, serveSite, untilDrawn } from '../support/site.js';
+import { packedSuite } from '../support/packed-suite.js';
+import { Project, roomWav } from '../support/packed.js';
+import { openPage, serveSite, untilDrawn } from '../support/site.js';
 
 const dist = fileURLToPath(new URL('../../dist/', import.meta.url));
 const figure =
@@ -126,18 +126,8 @@ const sites: Record<string, Site> = {
 };
 
 describe('a figure in a documentation site', () => {
-  let browser: Browser;
-  let packed: ReturnType<typeof packPackage>;
+  const suite = packedSuite();
   const wav = roomWav();
-
-  beforeAll(async () => {
-    packed = packPackage();
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    packed?.remove();
-  });
 
   it.each(Object.entries(sites))(
     'of %s is built, drawn, and says nothing on the console',
@@ -149,21 +139,16 @@ describe('a figure in a documentation site', () => {
           mkdirSync(join(project.folder, site.static), { recursive: true });
           copyFileSync(join(dist, 'ringdown.js'), join(project.folder, site.static, 'ringdown.js'));
         }
-        if (site.packages) project.install(packed.tarball, ...site.packages);
+        if (site.packages) project.install(suite.tarball, ...site.packages);
         if (site.debian && !findProgram([site.debian]) && !installDebianPackages([site.debian]))
           throw new Error(`This test needs ${site.debian} and could not install it from Debian.`);
         project.run(site.build[0], ...site.build.slice(1));
         const served = await serveSite([join(project.folder, site.out)]);
-        const page = await browser.newPage({ viewport: { width: 1000, height: 800 } });
-        const messages: string[] = [];
-        page.on('console', (message) => messages.push(`${message.type()}: ${message.text()}`));
-        page.on('pageerror', (error) => messages.push(`error: ${error.message}`));
-        await page.addInitScript(() => {
+        const { page, messages } = await openPage(suite.browser, `${served.address}/`, () => {
           addEventListener('ringdown-ready', (event) => {
             (window as { way?: unknown }).way = (event as CustomEvent<{ way: unknown }>).detail.way;
           });
         });
-        await page.goto(`${served.address}/`);
         await untilDrawn(page, 'ringdown-waterfall');
         await page.waitForFunction(() => 'way' in window);
         expect(site.ways).toContain(await page.evaluate(() => (window as { way?: unknown }).way));
