@@ -1,4 +1,5 @@
 /** What line charts over frequency share: plot, grid, axes, marks of predicted modes, cursor. */
+import { drawCursorLine } from './plot.js';
 import { axisTicks, labelsThatFit, makeAxis, type Axis } from './axes.js';
 import { lettersWithoutOverlap, type Label } from './letters.js';
 import type { Pen, TextStyle } from './pen.js';
@@ -102,9 +103,7 @@ export function drawChartFrame(
 
 export function drawChartCursor(pen: Pen, axes: ChartAxes, theme: DrawTheme, layout: ChartLayout): void {
   if (axes.cursor === null) return;
-  const x = layout.columnAxis.pixel(axes.cursor);
-  const { left, right, top, bottom } = layout.plot;
-  if (x >= left && x <= right) pen.line([x, top, x, bottom], { colour: theme.accent, width: 1 });
+  drawCursorLine(pen, axes.cursor, layout.columnAxis, layout.plot, theme);
 }
 
 /** Draws those labels that can stand. */

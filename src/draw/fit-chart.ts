@@ -2,7 +2,7 @@
 import { chartSvg, drawLetters, type ChartSize } from './chart-frame.js';
 import type { Label } from './letters.js';
 import type { Pen } from './pen.js';
-import { drawPlot, FOOT, hatch, PLOT_TEXT, valueMargin, type Plot } from './plot.js';
+import { drawCursorLine, drawPlot, FOOT, hatch, PLOT_TEXT, valueMargin, type Plot } from './plot.js';
 import type { DocumentWords } from './svg.js';
 import { mixCss } from './tones.js';
 import type { DrawTheme } from './types.js';
@@ -206,11 +206,7 @@ export function drawFitChart(pen: Pen, chart: FitChart, theme: DrawTheme, size: 
     theme,
     size,
   );
-  if (chart.cursor !== null) {
-    const x = plot.columnAxis.pixel(chart.cursor);
-    if (x >= box.left && x <= box.right)
-      pen.line([x, box.top, x, box.bottom], { colour: theme.accent, width: 1 });
-  }
+  if (chart.cursor !== null) drawCursorLine(pen, chart.cursor, plot.columnAxis, box, theme);
   return plot;
 }
 

@@ -113,3 +113,10 @@ export function hatch(pen: Pen, area: Box, colour: string, pitch = 7): void {
       pen.line([x, area.bottom, x + height, area.top], { colour, width: 1, opacity: 0.55 });
   });
 }
+
+/** The cursor as a line over a plot, where it stands on it. */
+export function drawCursorLine(pen: Pen, at: number, axis: Axis, box: Box, theme: DrawTheme): void {
+  const x = axis.pixel(at);
+  if (x >= box.left && x <= box.right)
+    pen.line([x, box.top, x, box.bottom], { colour: theme.accent, width: 1 });
+}

@@ -1,5 +1,14 @@
 /** One recording: waveform and level over its time, and the usable range of its bands. */
-import { PLOT_TEXT, FOOT, drawPlot, hatch, valueMargin, type Plot, type PlotSpec } from './plot.js';
+import {
+  PLOT_TEXT,
+  FOOT,
+  drawCursorLine,
+  drawPlot,
+  hatch,
+  valueMargin,
+  type Plot,
+  type PlotSpec,
+} from './plot.js';
 import { lettersWithoutOverlap, type Label } from './letters.js';
 import type { Pen } from './pen.js';
 import type { Box } from './picture.js';
@@ -271,13 +280,10 @@ export function drawRecordingChart(
   for (const { text, at, style } of lettersWithoutOverlap(pen, found, { ...size, pixelRatio: 1 }))
     pen.text(text, at.x, at.y, { ...style, vertical: 'middle', halo: theme.background });
   if (chart.cursor) {
-    const ink = { colour: theme.accent, width: 1 };
-    const x = layout.level.columnAxis.pixel(chart.cursor.time);
-    const { left, right, bottom } = layout.level.box;
-    if (x >= left && x <= right) pen.line([x, layout.waveform.box.top, x, bottom], ink);
-    const f = layout.bands.columnAxis.pixel(chart.cursor.frequency);
-    const { box } = layout.bands;
-    if (f >= box.left && f <= box.right) pen.line([f, box.top, f, box.bottom], ink);
+    const { waveform, level, bands } = layout;
+    const both = { ...level.box, top: waveform.box.top };
+    drawCursorLine(pen, chart.cursor.time, level.columnAxis, both, theme);
+    drawCursorLine(pen, chart.cursor.frequency, bands.columnAxis, bands.box, theme);
   }
   return {
     ...layout,

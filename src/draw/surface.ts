@@ -6,12 +6,10 @@ import { indexAt } from './field.js';
 import { drawBefore, drawBehind } from './frame.js';
 import { canvasPen } from './pen.js';
 import { fitCanvas, isDrawable, type DrawSize, type Pick, type Point } from './picture.js';
+import { uploadCurtain, uploadField, type FieldTextures } from './field-textures.js';
 import {
   acquireRenderer,
   releaseRenderer,
-  uploadCurtain,
-  uploadField,
-  type FieldTextures,
   type Quality,
   type Ribbon,
   type SharedRenderer,
