@@ -12,7 +12,8 @@ import { ChartElement } from '../shared/chart-element.js';
 import type { KeyItem } from '../shared/chart-key.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
-import { figureStyles, tokens } from '../shared/styles.js';
+import { figureStyles } from '../shared/figure-styles.js';
+import { tokens } from '../shared/styles.js';
 import { decayChart, decayReadout, decaysOf, readings, readingText } from './chart.js';
 import type { Reading } from './chart.js';
 

@@ -11,7 +11,8 @@ import { ChartElement } from '../shared/chart-element.js';
 import type { KeyItem } from '../shared/chart-key.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { chartStyles } from '../shared/chart-styles.js';
-import { figureStyles, tokens } from '../shared/styles.js';
+import { figureStyles } from '../shared/figure-styles.js';
+import { tokens } from '../shared/styles.js';
 import { decayText, fitChart, fitReadout, fitRows } from './chart.js';
 
 /**

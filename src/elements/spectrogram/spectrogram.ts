@@ -4,7 +4,8 @@ import { drawHeatMap } from '../../draw/heatmap.js';
 import type { HeatMapLayout } from '../../draw/heatmap.js';
 import type { Pick } from '../../draw/picture.js';
 import { PictureElement } from '../shared/picture-element.js';
-import { figureStyles, tokens } from '../shared/styles.js';
+import { figureStyles } from '../shared/figure-styles.js';
+import { tokens } from '../shared/styles.js';
 import { spectrogramStyles } from './styles.js';
 
 /**

@@ -29,16 +29,6 @@ export const waterfallStyles = css`
     padding: 0.15em 0.65em;
   }
 
-  .turning {
-    font-size: 0.85em;
-    color: var(--_faint);
-  }
-
-  .turning summary {
-    inline-size: max-content;
-    cursor: pointer;
-  }
-
   .turning div {
     display: grid;
     grid-template-columns: repeat(auto-fit, minmax(11rem, 1fr));
