@@ -1,3 +1,4 @@
+import { meanOf } from '../signal/level.js';
 import { decimate } from '../signal/decimate.js';
 import { withoutOffset } from '../signal/dc.js';
 import { complexFft, inverseFft, nextPowerOfTwo } from '../signal/fft.js';
@@ -71,12 +72,6 @@ export function bandEnvelopes(source: GridSource, fromHz = 25, toHz = 250): Band
     }),
   };
 }
-
-const meanOf = (values: Float64Array, from: number, to: number): number => {
-  let sum = 0;
-  for (let i = from; i < to; i++) sum += values[i];
-  return to > from ? sum / (to - from) : 0;
-};
 
 /**
  * Usable decay range per third-octave: the loudest 50 ms after the onset over the mean of the last tenth of the file,

@@ -1,3 +1,4 @@
+import { within } from '../signal/job.js';
 import type { Job, Note } from '../signal/types.js';
 import { bandDecays, type BandDecay } from './band-decay.js';
 import { bandEnvelopes, rangesOf, type BandEnvelopes } from './band-range.js';
@@ -60,16 +61,7 @@ export function* examine(source: GridSource, params: Partial<ExamineParams> = {}
   const dip = boundaryDip(source, fromHz, Math.min(toHz, highestModeHz));
   if (dip) notes.push(dip);
   yield { stage: 'bands', fraction: 0.5 };
-  const decays: BandDecay[] = [];
-  const job = bandDecays(source, { fromHz: lowestHz, toHz });
-  for (;;) {
-    const step = job.next();
-    if (step.done) {
-      decays.push(...step.value);
-      break;
-    }
-    yield { stage: 'bands', fraction: 0.5 + 0.5 * step.value.fraction };
-  }
+  const decays = yield* within(bandDecays(source, { fromHz: lowestHz, toHz }), 0.5, 1);
   notes.push(...bentBands(decays));
   const usableSeconds = decays.reduce((most, band) => Math.max(most, band.usableSeconds), 0);
   return { trace, ranges, decays, usableSeconds, notes };

@@ -30,7 +30,7 @@ const tailFade = 0.1;
 /** Slices between two reports of progress: some 2 ms. */
 const slicesPerReport = 16;
 
-const inDb = (power: number): number => (power > 0 ? 10 * Math.log10(power) : -Infinity);
+export const inDb = (power: number): number => (power > 0 ? 10 * Math.log10(power) : -Infinity);
 
 function check(params: GridParams, sampleRate: number): void {
   const { windowSeconds, stepSeconds, spanSeconds, frequenciesHz } = params;

@@ -2,7 +2,8 @@ import { withoutOffset } from '../signal/dc.js';
 import { decimate } from '../signal/decimate.js';
 import { RingdownError } from '../signal/errors.js';
 import type { Job } from '../signal/types.js';
-import type { GridSource } from './grid.js';
+import { hannWindow } from '../signal/windows.js';
+import { inDb, type GridSource } from './grid.js';
 import { smoothingEdges, smoothPower, type Smoothing } from './smoothing.js';
 import { SliceSpectrum } from './spectrum.js';
 
@@ -43,8 +44,6 @@ const noiseWindowSeconds = 0.5;
 /** Highest frequency that is exact at a sample rate. */
 const usableShare = 0.4;
 
-const inDb = (power: number): number => (power > 0 ? 10 * Math.log10(power) : -Infinity);
-
 function windowOf(count: number, lead: number): Float64Array {
   const fade = Math.max(1, Math.round(fadeShare * count));
   return Float64Array.from({ length: count }, (_, n) => {
@@ -67,7 +66,7 @@ function noiseDensity(
   const available = Math.floor(toPlace) - begin;
   const length = Math.min(available, Math.round(noiseWindowSeconds * rate));
   if (length < 16) return density;
-  const window = Float64Array.from({ length }, (_, n) => Math.sin((Math.PI * (n + 0.5)) / length) ** 2);
+  const window = hannWindow(length);
   const energy = window.reduce((sum, w) => sum + w * w, 0);
   const spectrum = new SliceSpectrum(length, rate, frequenciesHz);
   const count = Math.max(1, Math.floor((2 * available) / length) - 1);

@@ -1,4 +1,4 @@
-import { modeNorm, modeShape, sidesOf, volumeOf } from '../room/box.js';
+import { modeNorm, sidesOf, volumeOf } from '../room/box.js';
 import { decayConstant } from '../room/damping.js';
 import type { ModeOrder, RoomSize } from '../room/types.js';
 import type { PositionMetres } from '../signal/types.js';
@@ -113,15 +113,3 @@ export function pressurePlace(
     extentMetres: { x: reach(0), y: reach(1), z: reach(2) },
   };
 }
-
-/** Where the air of a mode moves most on its strongest axis, nearest to the middle of the room on the others' walls. */
-export function motionMaximum(order: ModeOrder, size: RoomSize): PositionMetres {
-  const sides = sidesOf(size);
-  const strongest = order.indexOf(Math.max(...order));
-  const place = sides.map((side, n) => (n === strongest ? side / (2 * order[n]) : 0));
-  return { x: place[0], y: place[1], z: place[2] };
-}
-
-/** Share of the largest pressure that a mode has at a place, 0 to 1. */
-export const pressureShare = (order: ModeOrder, size: RoomSize, at: PositionMetres): number =>
-  Math.abs(modeShape(order, size, at));

@@ -5,7 +5,8 @@ import { modeCount, transitionFrequency, volumeOf } from '../room/box.js';
 import { predictRoom } from '../room/predict.js';
 import type { Room, RoomPrediction, RoomSize } from '../room/types.js';
 import { RingdownError } from '../signal/errors.js';
-import type { Job, Progress, Recording } from '../signal/types.js';
+import { within } from '../signal/job.js';
+import type { Job, Recording } from '../signal/types.js';
 import { causeOf, ringsAlone } from './causes.js';
 import { audibleAt, judge } from './limits.js';
 import { matchResonances } from './match.js';
@@ -218,16 +219,4 @@ function* unexplainedRidges(
     });
   }
   return ridges;
-}
-
-/** Runs one part of a job and places its progress between `from` and `to`. */
-function* within<T>(job: Job<T>, from: number, to: number): Job<T> {
-  let reached = 0;
-  for (;;) {
-    const step = job.next();
-    if (step.done) return step.value;
-    // Parts begin again at 0; what the user sees never falls.
-    reached = Math.max(reached, step.value.fraction);
-    yield { stage: step.value.stage, fraction: from + (to - from) * reached } satisfies Progress;
-  }
 }

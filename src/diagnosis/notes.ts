@@ -1,3 +1,4 @@
+import { mainsHz, mainsWander } from '../resonance/hum.js';
 import type { Examination } from '../decay/index.js';
 import type { Resonance, ResonanceFit } from '../resonance/types.js';
 import type { RoomPrediction } from '../room/types.js';
@@ -22,10 +23,6 @@ const order: readonly NoteCode[] = [
   ...(['not-finite', 'silent', 'measurement-chosen', 'channel-chosen', 'positions', 'swept'] as const),
 ];
 
-/** Mains frequencies of the world, Hz, and how far they wander, as a share. */
-const mainsHz = [50, 60] as const;
-const wander = 0.006;
-
 /** Hum that lies this far below the loudest resonance covers no decay that could be heard, dB. */
 const faintHumDb = 90;
 
@@ -41,7 +38,7 @@ export function humNotes(resonances: readonly Resonance[], index: number): Note[
   return mainsHz.flatMap((mains): Note[] => {
     const family = lines.filter(({ frequencyHz }) => {
       const multiple = Math.max(1, Math.round(frequencyHz / mains)) * mains;
-      return Math.abs(frequencyHz / multiple - 1) < wander;
+      return Math.abs(frequencyHz / multiple - 1) < mainsWander;
     });
     if (family.length === 0) return [];
     const strongest = family.reduce((most, one) => (one.levelsDb[index] > most.levelsDb[index] ? one : most));

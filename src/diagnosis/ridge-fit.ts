@@ -1,3 +1,4 @@
+import { meanOf } from '../signal/level.js';
 import { withoutOffset } from '../signal/dc.js';
 import { decimate } from '../signal/decimate.js';
 import { complexFft, inverseFft, nextPowerOfTwo } from '../signal/fft.js';
@@ -101,12 +102,6 @@ class Band {
     return Float64Array.from({ length }, (_, i) => work[2 * i] ** 2 + work[2 * i + 1] ** 2);
   }
 }
-
-const meanOf = (values: Float64Array, from: number, to: number): number => {
-  let sum = 0;
-  for (let i = from; i < to; i++) sum += values[i];
-  return to > from ? sum / (to - from) : 0;
-};
 
 /** Index from which the band is noise: its first mean over 0.1 s that comes near to the floor, after the loudest. */
 function sinkIndex(power: Float64Array, onset: number, rate: number, floorPower: number): number {

@@ -1,10 +1,10 @@
 import { hannPower, medianOf, powersBetween } from './spectrum.js';
 
 /** Mains frequencies of the world, Hz; their multiples are looked for up to this one. */
-const mainsHz = [50, 60] as const;
+export const mainsHz = [50, 60] as const;
 const highestHz = 210;
 /** Mains wander by less than this. */
-const tolerance = 0.006;
+export const mainsWander = 0.006;
 /** A line of hum stands this far above the spectrum within this distance of it, and is equally strong early and late. */
 const leastDb = 11;
 const surroundHz = 8;
@@ -14,7 +14,7 @@ const steadyDb = 2.5;
 export function mainsOf(frequencyHz: number, slackHz = 0): number | null {
   for (const mains of mainsHz) {
     const multiple = Math.round(frequencyHz / mains) * mains;
-    if (multiple > 0 && Math.abs(frequencyHz - multiple) < Math.max(tolerance * frequencyHz, slackHz))
+    if (multiple > 0 && Math.abs(frequencyHz - multiple) < Math.max(mainsWander * frequencyHz, slackHz))
       return mains;
   }
   return null;
@@ -49,8 +49,8 @@ export function humLines(samples: Float64Array, sampleRate: number): number[] {
   const lines: number[] = [];
   for (const mains of mainsHz) {
     for (let multiple = mains; multiple <= highestHz; multiple += mains) {
-      const first = Math.floor((multiple * (1 - tolerance)) / spacingHz);
-      const last = Math.floor((multiple * (1 + tolerance)) / spacingHz) + 1;
+      const first = Math.floor((multiple * (1 - mainsWander)) / spacingHz);
+      const last = Math.floor((multiple * (1 + mainsWander)) / spacingHz) + 1;
       let top = first;
       for (let k = first; k <= last; k++) if (level(k) > level(top)) top = k;
       const floor =

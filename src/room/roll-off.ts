@@ -1,3 +1,5 @@
+import type { Sections } from '../signal/filters.js';
+
 /** Where a bass source stops playing: Butterworth slopes, as closed (2nd order) and vented (4th order) boxes have. */
 export interface SourceRollOff {
   /** Null: plays down to 0 Hz. */
@@ -8,7 +10,6 @@ export interface SourceRollOff {
   readonly lowPassOrder: 2 | 4;
 }
 
-/** Second-order sections b0, b1, b2, a1, a2 with a0 = 1. */
 type Section = readonly [number, number, number, number, number];
 
 /** Q of the sections of a Butterworth filter of even order: 1 / (2 sin((2k - 1) pi / 2n)). */
@@ -25,30 +26,16 @@ function section(kind: 'high' | 'low', cornerHz: number, q: number, sampleRate: 
 }
 
 /** The sections of a roll-off at a sample rate. Corners above 0.45 of the rate are left out: they change nothing. */
-export function rollOffSections(rollOff: SourceRollOff, sampleRate: number): Section[] {
+export function rollOffSections(rollOff: SourceRollOff, sampleRate: number): Sections {
   const of = (kind: 'high' | 'low', corner: number | null, order: 2 | 4): Section[] =>
     corner === null || corner > 0.45 * sampleRate
       ? []
       : butterworthQ(order).map((q) => section(kind, corner, q, sampleRate));
-  return [
+  const chain = [
     ...of('high', rollOff.highPassHz, rollOff.highPassOrder),
     ...of('low', rollOff.lowPassHz, rollOff.lowPassOrder),
   ];
-}
-
-/** Filters in place, forwards. */
-export function applySections(samples: Float64Array, sections: readonly Section[]): void {
-  for (const [b0, b1, b2, a1, a2] of sections) {
-    let s1 = 0;
-    let s2 = 0;
-    for (let i = 0; i < samples.length; i++) {
-      const x = samples[i];
-      const y = b0 * x + s1;
-      s1 = b1 * x - a1 * y + s2;
-      s2 = b2 * x - a2 * y;
-      samples[i] = y;
-    }
-  }
+  return Float64Array.from(chain.flat());
 }
 
 /**
@@ -56,7 +43,7 @@ export function applySections(samples: Float64Array, sections: readonly Section[
  * once the filter's own start has passed.
  */
 export function gainForDecay(
-  sections: readonly Section[],
+  sections: Sections,
   frequencyHz: number,
   damping: number,
   sampleRate: number,
@@ -70,7 +57,8 @@ export function gainForDecay(
   const z2i = 2 * zr * zi;
   let gain = 1;
   let phaseRadians = 0;
-  for (const [b0, b1, b2, a1, a2] of sections) {
+  for (let k = 0; k < sections.length; k += 5) {
+    const [b0, b1, b2, a1, a2] = sections.subarray(k, k + 5);
     const [nr, ni] = [b0 + b1 * zr + b2 * z2r, b1 * zi + b2 * z2i];
     const [dr, di] = [1 + a1 * zr + a2 * z2r, a1 * zi + a2 * z2i];
     gain *= Math.hypot(nr, ni) / Math.hypot(dr, di);

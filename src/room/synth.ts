@@ -7,7 +7,8 @@ import { decayConstant, modeDamping } from './damping.js';
 import { addRingingModes, type RingingMode } from './modal-sum.js';
 import { checkedPosition } from './parse.js';
 import { checkedSize } from './predict.js';
-import { applySections, gainForDecay, rollOffSections, type SourceRollOff } from './roll-off.js';
+import { filterForwards } from '../signal/filters.js';
+import { gainForDecay, rollOffSections, type SourceRollOff } from './roll-off.js';
 import type { Mode, Room } from './types.js';
 import { absorptionOverFrequency, type AbsorptionGiven } from './wall-absorption.js';
 
@@ -126,8 +127,8 @@ export function* synthesiseJob(params: SynthParams): Job<Synthesis> {
   const onset = emission + (distance / speed) * sampleRate;
   const low = samples.slice();
   addDirectTreble(samples, sampleRate, onset, 1 / Math.max(distance, nearestMetres), top);
-  applySections(samples, sections);
-  applySections(low, sections);
+  filterForwards(samples, sections);
+  filterForwards(low, sections);
   addDisturbances(samples, sampleRate, peakFrom(low, Math.floor(onset)), params, rng);
 
   const flight = distance / speed;

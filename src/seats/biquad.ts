@@ -2,8 +2,9 @@
  * Second-order filters of the W3C Audio EQ Cookbook (Working Group Note, 2021; R. Bristow-Johnson). Coefficients are
  * b0, b1, b2, a1, a2 with a0 = 1, as everywhere in the engine.
  */
+import { ln1000 } from '../resonance/poles.js';
 import { RingdownError } from '../signal/errors.js';
-import { responseAt, type Sections } from '../signal/filters.js';
+import { filterForwards, responseAt, type Sections } from '../signal/filters.js';
 
 export type BandKind = 'peaking' | 'low-shelf' | 'high-shelf' | 'all-pass';
 
@@ -96,23 +97,9 @@ export function chainGainDb(
 /** Filters forwards in time; the samples given are not changed. */
 export function filterSamples(samples: Float64Array, sections: Sections): Float64Array {
   const out = samples.slice();
-  for (let k = 0; k < sections.length; k += 5) {
-    const [b0, b1, b2, a1, a2] = sections.subarray(k, k + 5);
-    let s1 = 0;
-    let s2 = 0;
-    for (let i = 0; i < out.length; i++) {
-      const x = out[i];
-      const y = b0 * x + s1;
-      s1 = b1 * x - a1 * y + s2;
-      s2 = b2 * x - a2 * y;
-      out[i] = y;
-    }
-  }
+  filterForwards(out, sections);
   return out;
 }
-
-/** ln 1000: damping (1/s) times the 60 dB decay time. */
-const ln1000 = Math.log(1000);
 
 /** Q of a mode that rings at a frequency with a 60 dB decay time: pi f T / ln 1000. */
 export const qOfDecay = (frequencyHz: number, decayTimeSeconds: number): number =>

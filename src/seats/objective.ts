@@ -1,3 +1,4 @@
+import { ln1000 } from '../resonance/poles.js';
 import { goneDb, type SharedRidge } from './ridge-levels.js';
 import type { TransferMatrix } from './types.js';
 
@@ -18,7 +19,6 @@ export interface Trim {
   readonly inverted: boolean;
 }
 
-const ln1000 = Math.log(1000);
 const perDecibel = 10 / Math.LN10;
 
 /**

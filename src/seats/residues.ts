@@ -1,10 +1,10 @@
+import { ln1000 } from '../resonance/poles.js';
 import { withoutOffset } from '../signal/dc.js';
 import type { Job, Recording } from '../signal/types.js';
 import type { Resonance } from '../resonance/types.js';
 import { reducedCopy } from './combine.js';
 import type { SharedRidge } from './ridge-levels.js';
 
-const ln1000 = Math.log(1000);
 /** The direct sound and the first reflections are no modes: from here after the onset on. s. */
 const guardSeconds = 0.01;
 /** Keeps two poles that lie upon each other from growing against each other without bound. */

@@ -1,3 +1,4 @@
+import { ln1000 } from '../resonance/poles.js';
 import { responseAt } from '../signal/filters.js';
 import type { Recording } from '../signal/types.js';
 import type { Resonance } from '../resonance/types.js';
@@ -18,8 +19,6 @@ export interface SharedRidge {
   readonly re: Float64Array;
   readonly im: Float64Array;
 }
-
-const ln1000 = Math.log(1000);
 
 /**
  * Ridges of a joint fit on the recordings' common clock. Each recording's amplitude and phase stand at its own onset; here

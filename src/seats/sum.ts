@@ -58,18 +58,6 @@ export function sumSources(
   return { frequenciesHz, seatCount, re, im };
 }
 
-/** One source alone at every seat, as measured. */
-export function sourceAlone(matrix: TransferMatrix, source: number): SeatSpectra {
-  const { frequenciesHz, seatCount, re, im } = matrix;
-  const size = seatCount * frequenciesHz.length;
-  return {
-    frequenciesHz,
-    seatCount,
-    re: re.slice(source * size, (source + 1) * size),
-    im: im.slice(source * size, (source + 1) * size),
-  };
-}
-
 /** Levels, dB re 1 (a digital impulse response of one unit sample is 0 dB). */
 export function levelsOf({ re, im }: SeatSpectra): Float64Array {
   return Float64Array.from(re, (value, k) => 10 * Math.log10(Math.max(1e-30, value * value + im[k] * im[k])));

@@ -114,6 +114,22 @@ export function noiseGain(sections: Sections, share = 1): number {
   return sum / points;
 }
 
+/** Filters in place, forwards. */
+export function filterForwards(samples: Float64Array, sections: Sections): void {
+  for (let k = 0; k < sections.length; k += 5) {
+    const [b0, b1, b2, a1, a2] = sections.subarray(k, k + 5);
+    let s1 = 0;
+    let s2 = 0;
+    for (let i = 0; i < samples.length; i++) {
+      const x = samples[i];
+      const y = b0 * x + s1;
+      s1 = b1 * x - a1 * y + s2;
+      s2 = b2 * x - a2 * y;
+      samples[i] = y;
+    }
+  }
+}
+
 /**
  * Filters backwards in time, from the last sample to `from`, and keeps every `step`-th output counted from `from`:
  * y[m] = sum over k of h[k] x[from + m step + k]. An exponential that rings from `from` on so stays exactly one, with a

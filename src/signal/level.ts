@@ -18,6 +18,13 @@ export function quantile(values: Float64Array, fraction: number): number {
   return low + (rank - below) * (high - low);
 }
 
+/** Mean of the values from one index up to another; 0 where there are none. */
+export function meanOf(values: Float64Array, from: number, to: number): number {
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += values[i];
+  return to > from ? sum / (to - from) : 0;
+}
+
 /** Means of consecutive blocks of whole length; one block over all where there is less than one. */
 export function blockMeans(samples: Float64Array, blockSamples: number): Float64Array {
   const length = Math.max(1, Math.min(Math.round(blockSamples), samples.length));

@@ -1,3 +1,4 @@
+import { within } from './job.js';
 import { refusal } from './error-codes.js';
 import { deconvolve, type Deconvolved } from './deconvolve.js';
 import { sweepLaw, type SweepLaw } from './sweep-law.js';
@@ -43,15 +44,8 @@ export function* responsesOfSweep(
     const bad = samples.findIndex((value) => !Number.isFinite(value));
     if (bad >= 0)
       throw refusal('not-finite', { channel: channel ?? i + 1, count: 1, firstSeconds: bad / sampleRate });
-    const job = deconvolve(samples, played, law);
-    for (;;) {
-      const step = job.next();
-      if (step.done) {
-        responses.push(step.value);
-        break;
-      }
-      yield { ...step.value, fraction: (i + step.value.fraction) / chosen.length };
-    }
+    const part = deconvolve(samples, played, law);
+    responses.push(yield* within(part, i / chosen.length, (i + 1) / chosen.length));
   }
   return { audio: audioOf(recording, responses, law), law, responses };
 }
