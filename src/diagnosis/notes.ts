@@ -5,7 +5,7 @@ import type { RoomPrediction } from '../room/types.js';
 import type { Note, NoteCode, Recording } from '../signal/types.js';
 import { nodeNotes } from './nodes.js';
 import { rateSuspect } from './rate-suspect.js';
-import { inaudibleDb, rings, seatsOf } from './ridges.js';
+import { faintHumDb, inaudibleDb, rings, seatsOf } from './ridges.js';
 
 export interface NoteSources {
   readonly recording: Recording;
@@ -22,9 +22,6 @@ const order: readonly NoteCode[] = [
   ...(['noisy', 'two-slopes', 'boundary', 'node', 'other-room', 'dc', 'size-guessed'] as const),
   ...(['not-finite', 'silent', 'measurement-chosen', 'channel-chosen', 'positions', 'swept'] as const),
 ];
-
-/** Hum that lies this far below the loudest resonance covers no decay that could be heard, dB. */
-const faintHumDb = 90;
 
 const loudestDb = (resonances: readonly Resonance[], index: number): number =>
   Math.max(...resonances.map(({ levelsDb }) => levelsDb[index]));

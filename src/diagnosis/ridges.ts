@@ -34,6 +34,9 @@ const unknownDecay = 0.4;
  */
 export const inaudibleDb = 65;
 
+/** Hum that lies this far below the loudest resonance covers no decay that could be heard, dB. */
+export const faintHumDb = 90;
+
 /** At a seat where a resonance is this far below its loudest, or within three of its own sd of nothing, it is not heard. */
 const heardDb = 20;
 const heardSd = 3;
@@ -72,6 +75,7 @@ export function flagResonances(
     const { frequencyHz, frequencySdHz, decayTimeSeconds, decayTimeSdSeconds, kind, levelDb } = resonance;
     const common = { resonance: index, frequencyHz, frequencySdHz, seats: seatsOf(resonance) };
     if (kind === 'hum') {
+      if (levelDb < -faintHumDb) return [];
       const verdict: Verdict = { limitName: limit, limitSeconds: null, above: true };
       return [
         {
