@@ -3,6 +3,11 @@ import { wrap } from './table.js';
 /** What each command does and takes. The lines are the help's own; nothing is made from them. */
 const roomHelp = [
   ['--room LxWxH', 'sides in metres, as 5.3x4.1x2.7 or 16x12x8 ft; 4,5 is read as 4.5'],
+  [
+    '--plan "X,Y ..."',
+    'instead, the corners of the floor plan in turn, m, as “0,0 6,0 6,3.2 3.5,3.2 3.5,5 0,5”',
+  ],
+  ['--height M', 'of a plan; the ceiling must be level'],
   ['--temperature C', 'of the air, for the speed of sound (20)'],
   ['--humidity PERCENT', 'relative humidity, for the speed of sound'],
   ['--speed M/S', 'speed of sound itself, instead of the two above'],
@@ -19,6 +24,10 @@ const measurementHelp = ['--measurement N', 'which measurement of an AES69 (SOFA
 const absorptionHelp = [
   '--absorption A',
   'of all walls, or six (x=0, x=L, y=0, y=W, floor, ceiling)',
+] as const;
+const wallsHelp = [
+  '--walls NAMES',
+  'what all walls, or the six, are made of, instead (an unknown name lists them)',
 ] as const;
 const jsonHelp = ['--json', 'one JSON document per file and line, version 1'] as const;
 
@@ -71,10 +80,18 @@ export const help: Readonly<Record<string, Help>> = {
     more: ['Without --csv or --json a short table is printed.'],
   },
   modes: {
-    brief: 'the standing waves of a box',
-    usage: 'ringdown modes --room LxWxH [options]',
-    does: 'Lists the standing waves of a box with rigid walls.',
-    options: [...roomHelp, absorptionHelp, ['--to HZ', 'highest frequency (200)'], jsonHelp],
+    brief: 'the standing waves of a room, and how loud each is at its seats',
+    usage: 'ringdown modes --room LxWxH | --plan CORNERS --height M [options]',
+    does: 'Lists the standing waves of a room with rigid walls, a box or a floor plan times one height, and how loud each is at the seats.',
+    options: [
+      ...roomHelp,
+      absorptionHelp,
+      wallsHelp,
+      ['--seat X,Y,Z', 'place of a seat, m from one low corner; may come several times'],
+      ['--source X,Y,Z', 'place of a source, likewise; without one, a corner of the floor'],
+      ['--to HZ', 'highest frequency (200)'],
+      jsonHelp,
+    ],
     more: [],
   },
   sweep: {
@@ -116,6 +133,7 @@ export const help: Readonly<Record<string, Help>> = {
       ['--seat X,Y,Z', 'place of the microphone, m from one low corner'],
       ['--source X,Y,Z', 'place of the source'],
       absorptionHelp,
+      wallsHelp,
       ['--seconds S', 'length (2)'],
       ['--rate HZ', 'sample rate (48000)'],
       ['--noise DB', 'noise within 20 to 200 Hz, dB re the peak of the response, or none (-70)'],

@@ -1,7 +1,7 @@
 import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/index.js';
 import type { Grid } from '../decay/index.js';
 import type { Resonance } from '../resonance/index.js';
-import type { RoomPrediction } from '../room/index.js';
+import { modeLevels, type PositionMetres, type RoomPrediction } from '../room/index.js';
 import type { Note } from '../signal/index.js';
 import type { Speaker } from '../words/index.js';
 import { engineVersion } from '../study/version.js';
@@ -79,8 +79,17 @@ const ridgeDocument = (ridge: Ridge, speaker: Speaker) => ({
 });
 
 const roomFields = (prediction: RoomPrediction) => {
-  const { size, speedOfSoundMetresPerSecond } = prediction.room;
+  const { size, plan, speedOfSoundMetresPerSecond } = prediction.room;
   return {
+    ...(plan
+      ? {
+          plan: {
+            corners: plan.corners.map(({ x, y }) => [x, y]),
+            height: plan.heightMetres,
+            meshError: finite(prediction.meshError),
+          },
+        }
+      : {}),
     size: [size.lengthMetres, size.widthMetres, size.heightMetres],
     volume: finite(prediction.volumeCubicMetres),
     speedOfSound: finite(speedOfSoundMetresPerSecond),
@@ -93,6 +102,34 @@ const roomFields = (prediction: RoomPrediction) => {
     })),
   };
 };
+
+/** What `modes` adds where seats or sources are given: level of each mode, source by source, at each seat; nodes. */
+export const levelFields = (
+  { room, modes }: RoomPrediction,
+  seats: readonly PositionMetres[],
+  sources: readonly PositionMetres[],
+  notes: readonly Note[],
+  speaker: Speaker,
+) =>
+  seats.length === 0 && sources.length === 0
+    ? {}
+    : {
+        seats: seats.map(({ x, y, z }) => [x, y, z]),
+        sources: sources.map(({ x, y, z }) => [x, y, z]),
+        levels: modes.map((mode) => {
+          const levels = modeLevels(mode, room, sources, seats);
+          return sources.map((_, source) =>
+            levels
+              .filter((one) => one.source === source)
+              .map(({ levelDb, shapeDb, shape }) => ({
+                level: finite(levelDb),
+                shape: finite(shape),
+                shapeLevel: finite(shapeDb),
+              })),
+          );
+        }),
+        notes: notes.map((note) => noteDocument(note, speaker)),
+      };
 
 export const roomDocument = (prediction: RoomPrediction) => ({ version, room: roomFields(prediction) });
 

@@ -1,53 +1,132 @@
-import { modeKindMarks } from './say-room.js';
-import { predictRoom, transitionBand, type RoomPrediction } from '../room/index.js';
+import { nodeNotes } from '../diagnosis/index.js';
+import {
+  modeLevels,
+  nodeAt,
+  planArea,
+  predictRoom,
+  transitionBand,
+  type Mode,
+  type PositionMetres,
+  type Room,
+  type RoomPrediction,
+} from '../room/index.js';
+import type { Note } from '../signal/index.js';
 import type { Speaker } from '../words/index.js';
 import { noFile } from './files.js';
 import { exitStatus, type CommandIo } from './io.js';
-import { roomDocument } from './json.js';
+import { levelFields, roomDocument } from './json.js';
 import type { OptionSpecs, Words } from './options.js';
-import { requireRoom, roomOptions } from './room-words.js';
+import { readPlace, requireRoom, roomOptions } from './room-words.js';
+import { modeKindMarks } from './say-room.js';
 import { table, wrap } from './table.js';
 
-export const modesOptions: OptionSpecs = { ...roomOptions, absorption: {}, to: {}, json: { flag: true } };
+export const modesOptions: OptionSpecs = {
+  ...roomOptions,
+  ...{ absorption: {}, walls: {}, to: {}, json: { flag: true } },
+  ...{ seat: { many: true }, source: { many: true } },
+};
 
-/** `ringdown modes`: the standing waves of a box. */
+/** Every mode has its greatest pressure in a corner of the floor: a source there leaves none out. */
+const cornerOf = ({ plan }: Room): PositionMetres => ({ ...(plan?.corners[0] ?? { x: 0, y: 0 }), z: 0 });
+
+/** `ringdown modes`: the standing waves of a room, and how loud each is at its seats. */
 export function modes(words: Words, io: CommandIo, speaker: Speaker): number {
   noFile(words);
   const room = requireRoom(words);
   const toHz = words.number('to', 5, 1000) ?? 200;
+  const seats = words.texts('seat').map((text) => readPlace(text, room));
+  const given = words.texts('source').map((text) => readPlace(text, room));
+  const sources = given.length > 0 || seats.length === 0 ? given : [cornerOf(room)];
   const prediction = predictRoom(room, { toHz });
+  const notes = [
+    ...seats.flatMap((seat, i) => numbered(nodeNotes(room, prediction.modes, { seat, source: null }), i)),
+    ...sources.flatMap((source, i) => numbered(nodeNotes(room, prediction.modes, { seat: null, source }), i)),
+  ];
   io.out(
     words.has('json')
-      ? `${JSON.stringify(roomDocument(prediction))}\n`
-      : `${modesText(prediction, toHz, speaker)}\n`,
+      ? `${JSON.stringify({ ...roomDocument(prediction), ...levelFields(prediction, seats, sources, notes, speaker) })}\n`
+      : `${modesText({ prediction, toHz, seats, sources, notes }, speaker)}\n`,
   );
   return exitStatus.done;
 }
 
-function modesText(prediction: RoomPrediction, toHz: number, speaker: Speaker): string {
-  const { n } = speaker;
-  const { room, volumeCubicMetres, transitionFrequencyHz, modes: list } = prediction;
+const numbered = (notes: readonly Note[], index: number): Note[] =>
+  notes.map(({ code, params }) => ({ code, params: { ...params, number: index + 1 } }));
+
+interface Told {
+  readonly prediction: RoomPrediction;
+  readonly toHz: number;
+  readonly seats: readonly PositionMetres[];
+  readonly sources: readonly PositionMetres[];
+  readonly notes: readonly Note[];
+}
+
+function headLines({ prediction, toHz, seats, sources }: Told, { n }: Speaker): string[] {
+  const { room, volumeCubicMetres, transitionFrequencyHz, modes: list, meshError = null } = prediction;
   const { lengthMetres: l, widthMetres: w, heightMetres: h } = room.size;
   const sides = [l, w, h].map((side) => n.significant(side, 4)).join(' x ');
+  const shape = room.plan
+    ? `Room of a plan with ${room.plan.corners.length} walls, ${n.number(planArea(room.plan), 1)} m2, ${n.significant(h, 4)} m high`
+    : `Room of ${sides} m`;
   const band = transitionFrequencyHz === null ? null : transitionBand(transitionFrequencyHz);
-  const head = [
-    `Room of ${sides} m, ${n.number(volumeCubicMetres, 1)} m3, speed of sound ${n.number(room.speedOfSoundMetresPerSecond, 1)} m/s.`,
+  return [
+    `${shape}, ${n.number(volumeCubicMetres, 1)} m3, speed of sound ${n.number(room.speedOfSoundMetresPerSecond, 1)} m/s.`,
     band
       ? `Single modes give way to a crowd between about ${n.hertz(band.fromHz, 0)} and ${n.hertz(band.toHz, 0)} (around ${n.hertz(transitionFrequencyHz, 0)}).`
-      : 'Where single modes give way to a crowd depends on the decay time; give --absorption to estimate it.',
-    `${n.integer(list.length)} modes up to ${n.hertz(toHz, 0)}. Real walls move modes by up to 5 or 6 % from the rigid box.`,
+      : 'Where single modes give way to a crowd depends on the decay time; give --absorption or --walls to estimate it.',
+    `${n.integer(list.length)} modes up to ${n.hertz(toHz, 0)}. Real walls move modes by up to 5 or 6 % from ${room.plan ? 'rigid ones' : 'the rigid box'}.`,
+    ...(meshError === null
+      ? []
+      : [
+          `By finite elements in the plan and cosines in height; the mesh leaves frequencies within about ${n.percent(meshError, 3)}.`,
+        ]),
+    ...(room.absorptionBands
+      ? [
+          'Absorption of the walls is from memory and held below 125 Hz; built walls differ by a factor of two.',
+        ]
+      : []),
+    ...(seats.length > 0
+      ? [
+          `Levels are ${room.absorption ? 'of a steady tone at the mode, dB re the same source in free field at 1 m' : 'dB re source and seat in corners'}${sources.length > 1 ? ', source by seat' : ''}.`,
+        ]
+      : []),
   ];
-  const rows = list.map(({ order, kind, frequencyHz, decayTimeSeconds }) => [
-    n.number(frequencyHz, 2),
-    order.join(' '),
-    `${modeKindMarks[kind]} ${speaker.term('modeKinds', kind)}`,
-    n.seconds(decayTimeSeconds),
+}
+
+function modesText(told: Told, speaker: Speaker): string {
+  const { prediction, seats, sources, notes } = told;
+  const { n } = speaker;
+  const { room, modes: list } = prediction;
+  const rows = list.map((mode) => [
+    n.number(mode.frequencyHz, 2),
+    orderCell(mode, room),
+    `${modeKindMarks[mode.kind]} ${speaker.term('modeKinds', mode.kind)}`,
+    ...(room.absorption ? [n.seconds(mode.decayTimeSeconds)] : []),
+    ...modeLevels(mode, room, sources, seats).map(({ source, seat, levelDb, shapeDb }) =>
+      nodeAt(mode, room, sources[source]) || nodeAt(mode, room, seats[seat])
+        ? 'node'
+        : n.number(levelDb ?? shapeDb, 0),
+    ),
   ]);
+  const pairs = sources.flatMap((_, source) =>
+    seats.map((_, seat) => (sources.length > 1 ? `${source + 1}>${seat + 1}` : `seat ${seat + 1}`)),
+  );
   const columns = [
     { head: 'Hz', right: true },
-    { head: speaker.label('order') },
+    { head: room.plan ? speaker.label('planOrder') : speaker.label('order') },
     { head: speaker.label('kind') },
     ...(room.absorption ? [{ head: speaker.label('decayTime'), right: true }] : []),
+    ...pairs.map((head) => ({ head, right: true })),
   ];
-  return `${head.map((line) => wrap(line)).join('\n')}\n\n${table(columns, rows)}`;
+  const lines = [
+    ...headLines(told, speaker).map((line) => wrap(line)),
+    '',
+    table(columns, rows),
+    ...(notes.length > 0 ? ['', ...notes.map((note) => wrap(speaker.note(note)))] : []),
+  ];
+  return lines.join('\n');
 }
+
+/** Of a plan: the number of its wave, and the order in height. */
+const orderCell = ({ order: [p, q, r] }: Mode, { plan }: Room): string =>
+  plan ? `${p} + ${r}` : `${p} ${q} ${r}`;

@@ -5,4 +5,6 @@ export const modeKindMarks: Readonly<Record<ModeKind, string>> = {
   axial: '|  ',
   tangential: '|| ',
   oblique: '|||',
+  plan: '|| ',
+  mixed: '|||',
 };

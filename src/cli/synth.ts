@@ -11,7 +11,7 @@ import { wrap } from './table.js';
 
 export const synthOptions: OptionSpecs = {
   ...roomOptions,
-  ...{ seat: {}, source: {}, absorption: {}, seconds: {}, rate: {}, noise: {}, seed: {}, out: {} },
+  ...{ seat: {}, source: {}, absorption: {}, walls: {}, seconds: {}, rate: {}, noise: {}, seed: {}, out: {} },
 };
 
 /** A quiet measurement: a response without any noise is met nowhere, and misleads whoever tries a tool with it. */

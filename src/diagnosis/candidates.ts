@@ -1,4 +1,4 @@
-import { boxModes, modeCount, modeDensity } from '../room/box.js';
+import { roomModeCount, roomModeDensity, roomModes } from '../room/room.js';
 import type { Mode, Room } from '../room/types.js';
 import { assignmentMarginals, bestAssignment, type Pair } from './assign.js';
 import {
@@ -37,9 +37,11 @@ const leastWeight = 0.005;
 /** Expected levels are not believed further down than this: other modes and imperfect walls fill a node. */
 const leastLevelDb = -20;
 
+/** As far beyond the highest frequency as walls may pull a mode down into the range. */
+export const topFactor = 1 + 2 * wallCut;
+
 /** Modes up to a frequency and beyond it as far as walls may pull one down into the range. */
-export const candidateModes = (room: Room, toHz: number): Mode[] =>
-  boxModes(room.size, room.speedOfSoundMetresPerSecond, toHz * (1 + 2 * wallCut));
+export const candidateModes = (room: Room, toHz: number): Mode[] => roomModes(room, toHz * topFactor);
 
 /** What is matched: a resonance, or anything with a frequency. */
 export interface Observation {
@@ -190,8 +192,7 @@ function weigh(
   expectedDb: readonly number[],
   { room, modes }: MatchParams,
 ): Weighed {
-  const speed = room.speedOfSoundMetresPerSecond;
-  const density = observations.map(({ frequencyHz }) => modeDensity(room.size, speed, frequencyHz));
+  const density = observations.map(({ frequencyHz }) => roomModeDensity(room, frequencyHz));
   const single = observations.filter(({ cluster }) => !cluster).map(({ frequencyHz }) => frequencyHz);
   const heard = expectedDb.map((db) => {
     const level = 10 ** (db / 10);
@@ -249,8 +250,7 @@ function weigh(
 function foundShare(frequencyHz: number, single: readonly number[], room: Room): number {
   const [from, to] = [frequencyHz / Math.SQRT2, frequencyHz * Math.SQRT2];
   const seen = single.filter((f) => f >= from && f <= to).length / (1 + strangers);
-  const speed = room.speedOfSoundMetresPerSecond;
-  const predicted = modeCount(room.size, speed, to) - modeCount(room.size, speed, from);
+  const predicted = roomModeCount(room, to) - roomModeCount(room, from);
   return Math.min(mostFound, Math.max(0.05, seen / Math.max(1, predicted)));
 }
 

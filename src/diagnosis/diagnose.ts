@@ -1,12 +1,14 @@
 import { examine, type Examination } from '../decay/index.js';
 import { defaultVolumeCubicMetres, fitResonances } from '../resonance/index.js';
 import type { Resonance, ResonanceFit } from '../resonance/types.js';
-import { modeCount, transitionFrequency, volumeOf } from '../room/box.js';
+import { modeCount, transitionFrequency } from '../room/box.js';
+import { prepareRoom, roomModeCount, roomVolume } from '../room/room.js';
 import { predictRoom } from '../room/predict.js';
 import type { Room, RoomPrediction, RoomSize } from '../room/types.js';
 import { RingdownError } from '../signal/errors.js';
 import { within } from '../signal/job.js';
 import type { Job, Recording } from '../signal/types.js';
+import { topFactor } from './candidates.js';
 import { causeOf, ringsAlone } from './causes.js';
 import { audibleAt, judge } from './limits.js';
 import { matchResonances } from './match.js';
@@ -42,7 +44,7 @@ export function* diagnose(
 ): Job<Diagnosis> {
   checkRange(params);
   const { fromHz, toHz, room } = params;
-  const volumeCubicMetres = room ? volumeOf(room.size) : null;
+  const volumeCubicMetres = room ? roomVolume(room) : null;
   const fit = yield* within(fitResonances(recordings, { fromHz, toHz, volumeCubicMetres }), 0, fitShare);
   return yield* within(interpret(recordings, fit, params), fitShare, 1);
 }
@@ -65,8 +67,9 @@ export function* interpret(
   checkRange(params);
   const { room, limit } = params;
   const { resonances } = fit;
+  if (room) yield* within(prepareRoom(room, params.toHz * topFactor), 0, 0.05);
   const prediction = room ? predictionOf(room, resonances, params.toHz) : null;
-  const examinations = known ?? (yield* within(examineAll(recordings), 0, 0.1));
+  const examinations = known ?? (yield* within(examineAll(recordings), 0.05, 0.1));
   const files = factsOf(recordings, examinations, fit, prediction);
   yield { stage: 'diagnose', fraction: 0.1 };
   const flagged = flagResonances(resonances, limit, room);
@@ -96,10 +99,11 @@ export function* interpret(
         ridge,
         resonance,
         cause,
-        candidates,
+        // Places on axes belong to a box: in another room moves and absorbers are told in general.
+        candidates: room?.plan ? [] : candidates,
         seatCount: recordings.length,
         speedOfSoundMetresPerSecond: room?.speedOfSoundMetresPerSecond ?? speedWithoutRoom,
-        room,
+        room: room?.plan ? null : room,
         seats: recordings.map(({ seat }) => seat),
         sources: recordings.map(({ source }) => source),
       }),
@@ -139,10 +143,10 @@ function predictionOf(room: Room, resonances: readonly Resonance[], toHz: number
 }
 
 function expectedModes({ room, fromHz, toHz }: DiagnosisParams): number {
+  if (room) return roomModeCount(room, toHz) - roomModeCount(room, fromHz);
   const side = Math.cbrt(defaultVolumeCubicMetres);
-  const size: RoomSize = room?.size ?? { lengthMetres: side, widthMetres: side, heightMetres: side };
-  const speed = room?.speedOfSoundMetresPerSecond ?? speedWithoutRoom;
-  return modeCount(size, speed, toHz) - modeCount(size, speed, fromHz);
+  const size: RoomSize = { lengthMetres: side, widthMetres: side, heightMetres: side };
+  return modeCount(size, speedWithoutRoom, toHz) - modeCount(size, speedWithoutRoom, fromHz);
 }
 
 function factsOf(

@@ -20,6 +20,7 @@ export {
   type Observation,
 } from './candidates.js';
 export { wallCut, wallSpread } from './evidence.js';
+export { nodeNotes } from './nodes.js';
 export { matchResonances } from './match.js';
 export { excitation, measuredShape, shapeMatch, type MeasuredShape, type Place } from './shapes.js';
 export { windowDecaySeconds } from './ridges.js';

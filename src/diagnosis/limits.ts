@@ -1,5 +1,5 @@
 import type { Room } from '../room/types.js';
-import { volumeOf } from '../room/box.js';
+import { roomVolume } from '../room/room.js';
 import { curveAt, disagreesBelowHz, publishedThresholds } from './thresholds.js';
 import type { Audible, LimitCurve, LimitName } from './types.js';
 
@@ -95,7 +95,7 @@ export function judge(
     limit === 'audibility'
       ? (audibilityBand(frequencyHz)?.lowerSeconds ?? null)
       : limit === 'target' && room
-        ? (targetBand(frequencyHz, volumeOf(room.size))?.upperSeconds ?? null)
+        ? (targetBand(frequencyHz, roomVolume(room))?.upperSeconds ?? null)
         : null;
   if (limitSeconds !== null)
     return { limitName: limit, limitSeconds, above: decayTimeSeconds > limitSeconds };
@@ -130,7 +130,7 @@ export function limitCurve(
   );
   const bands = Array.from(frequenciesHz, (f): LimitBand | null => {
     if (name === 'audibility') return audibilityBand(f);
-    if (name === 'target') return room ? targetBand(f, volumeOf(room.size)) : null;
+    if (name === 'target') return room ? targetBand(f, roomVolume(room)) : null;
     const median = neighboursMedian(f, resonances);
     return median === null
       ? null

@@ -1,5 +1,5 @@
 import type { ResonanceFit } from '../resonance/types.js';
-import { withDecay } from '../room/predict.js';
+import { withDecay } from '../room/room.js';
 import type { Room } from '../room/types.js';
 import { candidateModes, matchObservations, type Observation } from './candidates.js';
 import { rings } from './ridges.js';

@@ -1,5 +1,5 @@
 import type { Resonance } from '../resonance/types.js';
-import { boxModes, modeDensity } from '../room/box.js';
+import { roomModeDensity, roomModes } from '../room/room.js';
 import type { Room } from '../room/types.js';
 import type { Note } from '../signal/types.js';
 import { rings } from './ridges.js';
@@ -34,8 +34,7 @@ export function rateSuspect(
     .slice(0, mostResonances);
   if (lowest.length < fewestResonances) return null;
   const topHz = lowest[lowest.length - 1].frequencyHz * 2.3;
-  const speed = room.speedOfSoundMetresPerSecond;
-  const modes = boxModes(room.size, speed, topHz);
+  const modes = roomModes(room, topHz);
   /** Log-likelihood of the resonances where every true frequency is `scale` times that read. */
   const fitOf = (scale: number): number =>
     lowest.reduce((sum, { frequencyHz, frequencySdHz }) => {
@@ -45,7 +44,7 @@ export function rateSuspect(
         const z = (f - mode.frequencyHz) / sd;
         return Math.abs(z) > 6 ? all : all + Math.exp(-0.5 * z * z) / (Math.sqrt(2 * Math.PI) * sd);
       }, 0);
-      const density = modeDensity(room.size, speed, f);
+      const density = roomModeDensity(room, f);
       // Per mode of the room: otherwise a larger scale would gain by density alone.
       return sum + Math.log(chance / density + noneOdds);
     }, 0);

@@ -1,5 +1,5 @@
 import type { Resonance } from '../resonance/types.js';
-import { modeNorm, modeShape } from '../room/box.js';
+import { roomModeNorm, roomModeShape } from '../room/room.js';
 import { decayConstant } from '../room/damping.js';
 import type { Mode, Room } from '../room/types.js';
 import type { PositionMetres, Recording } from '../signal/types.js';
@@ -11,8 +11,8 @@ export type Place = Pick<Recording, 'seat' | 'source' | 'onsetSeconds' | 'timeRe
 const fewestPlaces = 3;
 
 /** Product of the shape at what is known of seat and source; an unknown one counts as 1. */
-const shapeAt = (mode: Mode, { size }: Room, { seat, source }: Place): number =>
-  (seat ? modeShape(mode.order, size, seat) : 1) * (source ? modeShape(mode.order, size, source) : 1);
+const shapeAt = (mode: Mode, room: Room, { seat, source }: Place): number =>
+  (seat ? roomModeShape(mode.order, room, seat) : 1) * (source ? roomModeShape(mode.order, room, source) : 1);
 
 /**
  * How strongly a mode is expected to be heard, re the mean over all places in the room: rms over the recordings.
@@ -25,7 +25,7 @@ export function excitation(mode: Mode, room: Room, places: readonly Place[]): nu
   const sum = known.reduce((all, place) => {
     const factors = (place.seat ? 1 : 0) + (place.source ? 1 : 0);
     // The mean square of a shape over the room is 1 / norm.
-    return all + modeNorm(mode.order) ** factors * shapeAt(mode, room, place) ** 2;
+    return all + roomModeNorm(mode.order, room) ** factors * shapeAt(mode, room, place) ** 2;
   }, 0);
   return Math.sqrt(sum / known.length);
 }

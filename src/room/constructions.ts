@@ -1,5 +1,3 @@
-import type { AbsorptionBand, WallAbsorption } from './types.js';
-
 /** What a wall is made of; `words/` has the name of each. */
 export type ConstructionName =
   | 'concrete'
@@ -58,14 +56,4 @@ export function constructionAbsorption({ octaves }: Construction, frequencyHz: n
   if (place >= octaves.length - 1) return octaves[octaves.length - 1];
   const below = Math.floor(place);
   return octaves[below] + (place - below) * (octaves[below + 1] - octaves[below]);
-}
-
-/** The six walls of a room, x=0, x=L, y=0, y=W, floor, ceiling, as absorption per third-octave from 25 to 315 Hz. */
-export function wallsOf(walls: readonly Construction[]): AbsorptionBand[] {
-  const at = (wall: number, frequencyHz: number): number =>
-    constructionAbsorption(walls[walls.length === 1 ? 0 : wall], frequencyHz);
-  return bassBandsHz.map((frequencyHz) => ({
-    frequencyHz,
-    absorption: [0, 1, 2, 3, 4, 5].map((wall) => at(wall, frequencyHz)) as unknown as WallAbsorption,
-  }));
 }

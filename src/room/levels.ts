@@ -1,7 +1,6 @@
-import { modeNorm, modeShape, sidesOf, volumeOf } from './box.js';
-import { modeDamping } from './damping.js';
+import { sidesOf } from './box.js';
+import { roomModeDamping, roomModeNorm, roomModeShape, roomVolume } from './room.js';
 import type { Mode, PositionMetres, Room } from './types.js';
-import { absorptionAt } from './wall-absorption.js';
 
 /** A mode from a source to a seat. Nothing at a node is minus infinity; it is given as this. */
 export const silentDb = -120;
@@ -34,16 +33,15 @@ export function modeLevels(
   sources: readonly PositionMetres[],
   seats: readonly PositionMetres[],
 ): ModeLevel[] {
-  const { size, speedOfSoundMetresPerSecond: speed } = room;
-  const walls = absorptionAt(room, mode.frequencyHz);
-  const damping = walls && modeDamping(mode.order, size, speed, walls);
+  const { speedOfSoundMetresPerSecond: speed } = room;
+  const damping = roomModeDamping(mode.order, room, mode.frequencyHz);
   const gain = damping
-    ? (4 * Math.PI * speed ** 2 * modeNorm(mode.order)) /
-      (volumeOf(size) * 2 * damping * 2 * Math.PI * mode.frequencyHz)
+    ? (4 * Math.PI * speed ** 2 * roomModeNorm(mode.order, room)) /
+      (roomVolume(room) * 2 * damping * 2 * Math.PI * mode.frequencyHz)
     : null;
   return sources.flatMap((from, source) =>
     seats.map((to, seat): ModeLevel => {
-      const shape = modeShape(mode.order, size, from) * modeShape(mode.order, size, to);
+      const shape = roomModeShape(mode.order, room, from) * roomModeShape(mode.order, room, to);
       const shapeDb = decibels(Math.abs(shape));
       const levelDb = gain === null ? null : Math.max(silentDb, 20 * Math.log10(gain) + shapeDb);
       return { source, seat, shape, shapeDb, levelDb };
@@ -56,18 +54,24 @@ export const nodeShape = 0.1;
 
 export interface NodeAt {
   readonly mode: Mode;
-  readonly axis: 'x' | 'y' | 'z';
-  /** Distance from the place to the nodal plane, m. */
-  readonly distanceMetres: number;
+  /** `plan`: the nodal surface of a wave of the plan, which is no plane. */
+  readonly axis: 'x' | 'y' | 'z' | 'plan';
+  /** Distance from the place to the nodal plane, m; null where the surface is none. */
+  readonly distanceMetres: number | null;
 }
 
 /** The nodal plane of a mode that a place sits on or near; null where it hears the mode. */
-export function nodeAt(mode: Mode, room: Room, { x, y, z }: PositionMetres): NodeAt | null {
+export function nodeAt(mode: Mode, room: Room, position: PositionMetres): NodeAt | null {
+  const { x, y, z } = position;
+  const [wave] = mode.order;
+  if (room.plan && wave > 0 && Math.abs(roomModeShape([wave, 0, 0], room, position)) < nodeShape)
+    return { mode, axis: 'plan', distanceMetres: null };
   const sides = sidesOf(room.size);
   const values = [x, y, z];
   for (let axis = 0; axis < 3; axis++) {
     const order = mode.order[axis];
-    if (order === 0) continue;
+    // Of a plan only the nodes in height are planes.
+    if (order === 0 || (room.plan && axis < 2)) continue;
     const phase = (order * values[axis]) / sides[axis];
     if (Math.abs(Math.cos(Math.PI * phase)) >= nodeShape) continue;
     // Nodes lie where the phase is a half, one and a half, ...

@@ -1,5 +1,5 @@
 import { RingdownError } from '../signal/errors.js';
-import { checkedSize } from './predict.js';
+import { checkedSize } from './bounds.js';
 import type { PositionMetres, RoomSize } from './types.js';
 
 const metresPerFoot = 0.3048;

@@ -1,33 +1,42 @@
 import { RingdownError } from '../signal/errors.js';
+import type { Job } from '../signal/types.js';
 import { airBounds, speedOfSound, within } from './air.js';
-import { boxModes, modeCount, sidesOf, surfaceOf, transitionFrequency, volumeOf } from './box.js';
-import { modeDecayTime, sabineDecayTime } from './damping.js';
-import type { Mode, Room, RoomPrediction, RoomSize } from './types.js';
+import { checkedSize } from './bounds.js';
+import { transitionFrequency } from './box.js';
+import { planMeshError } from './plan-room.js';
+import type { Plan } from './plan.js';
 import {
-  absorptionAt,
+  prepareRoom,
+  roomModeCount,
+  roomModes,
+  roomSurface,
+  roomVolume,
+  sabineTime,
+  wallCount,
+  withDecay,
+} from './room.js';
+import type { Room, RoomPrediction, RoomSize } from './types.js';
+import {
   absorptionBands,
   absorptionOverFrequency,
   referenceBandHz,
   type AbsorptionGiven,
 } from './wall-absorption.js';
 
-/**
- * Shortest and longest side, m. A side under 1 m holds no listener; over 60 m its modes lie less than 3 Hz apart and a
- * list of them names nothing.
- */
-export const sideBounds = [1, 60] as const;
-
 /** More predicted modes than this would be a list that no ridge can be told from. */
 const mostModes = 20000;
 
 export interface RoomParams {
-  readonly size: RoomSize;
+  /** Of a box. */
+  readonly size?: RoomSize;
+  /** Instead of `size`; from `createPlan`. */
+  readonly plan?: Plan | null;
   /** Used as it is where given; else from temperature and humidity. */
   readonly speedOfSoundMetresPerSecond?: number | null;
   /** 20 °C where not given. */
   readonly temperatureCelsius?: number | null;
   readonly humidityPercent?: number | null;
-  /** One coefficient for all walls, or six: x=0, x=L, y=0, y=W, floor, ceiling; or such over frequency. From 0 to 1. */
+  /** One coefficient for all walls, or one each, as `WallAbsorption` says; or such over frequency. From 0 to 1. */
   readonly absorption?: AbsorptionGiven | null;
 }
 
@@ -38,7 +47,8 @@ export interface RoomParams {
  *   `absorption-count`, `absorption-bounds`
  */
 export function createRoom(params: RoomParams): Room {
-  const size = checkedSize(params.size);
+  const plan = params.plan ?? null;
+  const size = checkedSize(plan ? enclosing(plan) : params.size!);
   const given = params.speedOfSoundMetresPerSecond ?? null;
   const humidityPercent = params.humidityPercent ?? null;
   if (given !== null) within('speed-bounds', given, airBounds.speedOfSoundMetresPerSecond);
@@ -47,58 +57,57 @@ export function createRoom(params: RoomParams): Room {
   const computed = temperatureCelsius === null ? null : speedOfSound(temperatureCelsius, humidityPercent);
   return {
     size,
+    ...(plan ? { plan } : {}),
     speedOfSoundMetresPerSecond: given ?? computed!,
     temperatureCelsius,
     humidityPercent,
-    ...absorptionOf(params.absorption ?? null),
+    ...absorptionOf(params.absorption ?? null, wallCount({ plan })),
   };
 }
 
-function absorptionOf(given: AbsorptionGiven | null): Pick<Room, 'absorption' | 'absorptionBands'> {
+/** The box that a plan fits into. */
+const enclosing = ({ corners, heightMetres }: Plan): RoomSize => ({
+  lengthMetres: Math.max(...corners.map(({ x }) => x)),
+  widthMetres: Math.max(...corners.map(({ y }) => y)),
+  heightMetres,
+});
+
+function absorptionOf(
+  given: AbsorptionGiven | null,
+  walls: number,
+): Pick<Room, 'absorption' | 'absorptionBands'> {
   if (given === null) return { absorption: null };
-  const bands = absorptionBands(given);
-  const absorption = absorptionOverFrequency(given)(referenceBandHz);
+  const bands = absorptionBands(given, walls);
+  const absorption = absorptionOverFrequency(given, walls)(referenceBandHz);
   return bands ? { absorption, absorptionBands: bands } : { absorption };
 }
 
-/** @throws RingdownError `room-side-bounds` with `side` (`length`, `width`, `height`), `value`, `from`, `to` */
-export function checkedSize(size: RoomSize): RoomSize {
-  const names = ['length', 'width', 'height'] as const;
-  const [from, to] = sideBounds;
-  sidesOf(size).forEach((value, axis) => {
-    if (!(value >= from && value <= to))
-      throw new RingdownError('room-side-bounds', { side: names[axis], value, from, to });
-  });
-  return size;
-}
-
-/** A mode with the decay time that the walls let expect at its frequency. */
-export function withDecay(mode: Mode, room: Room): Mode {
-  const walls = absorptionAt(room, mode.frequencyHz);
-  if (!walls) return mode;
-  const { size, speedOfSoundMetresPerSecond: speed } = room;
-  return { ...mode, decayTimeSeconds: modeDecayTime(mode.order, size, speed, walls) };
-}
-
 /**
- * Modes of the room as a box with rigid walls, with decay times from its absorption where that is known.
+ * Modes of the room with rigid walls, with decay times from its absorption where that is known.
  *
- * @throws RingdownError `room-side-bounds`; `mode-count` where there are too many to name
+ * @throws RingdownError `room-side-bounds`; `mode-count`, `plan-modes` where there are too many to name
  */
 export function predictRoom(room: Room, params: { readonly toHz: number }): RoomPrediction {
-  const { speedOfSoundMetresPerSecond: speed, absorption } = room;
-  const size = checkedSize(room.size);
-  const volumeCubicMetres = volumeOf(size);
-  const expected = Math.round(modeCount(size, speed, params.toHz));
-  if (expected > mostModes)
-    throw new RingdownError('mode-count', { count: expected, most: mostModes, toHz: params.toHz });
-  const sabine = absorption && sabineDecayTime(size, speed, absorption);
-  const modes = boxModes(size, speed, params.toHz).map((mode) => withDecay(mode, room));
+  checkedSize(room.size);
+  const { toHz } = params;
+  const expected = Math.round(roomModeCount(room, toHz));
+  if (expected > mostModes) throw new RingdownError('mode-count', { count: expected, most: mostModes, toHz });
+  const volumeCubicMetres = roomVolume(room);
+  const modes = roomModes(room, toHz).map((mode) => withDecay(mode, room));
+  const sabine = sabineTime(room, referenceBandHz);
   return {
     room,
     volumeCubicMetres,
-    surfaceSquareMetres: surfaceOf(size),
+    surfaceSquareMetres: roomSurface(room),
     transitionFrequencyHz: sabine === null ? null : transitionFrequency(sabine, volumeCubicMetres),
     modes,
+    meshError: room.plan ? planMeshError(room.plan, room.speedOfSoundMetresPerSecond, toHz) : null,
   };
+}
+
+/** `predictRoom` as a job: a room given by a plan takes a second. */
+export function* predictRoomJob(room: Room, params: { readonly toHz: number }): Job<RoomPrediction> {
+  checkedSize(room.size);
+  yield* prepareRoom(room, params.toHz);
+  return predictRoom(room, params);
 }

@@ -2,15 +2,28 @@ import { refusal } from '../signal/error-codes.js';
 import { highestSampleRate, lowestSampleRate, requireFits, shortestSeconds } from '../signal/limits.js';
 import { Rng } from '../signal/random.js';
 import type { Job, PositionMetres } from '../signal/types.js';
-import { boxModes, modeNorm, modeShape, volumeOf } from './box.js';
-import { decayConstant, modeDamping } from './damping.js';
+import { checkedSize } from './bounds.js';
+import { decayConstant } from './damping.js';
 import { addRingingModes, type RingingMode } from './modal-sum.js';
-import { checkedPosition } from './parse.js';
-import { checkedSize } from './predict.js';
 import { filterForwards } from '../signal/filters.js';
 import { gainForDecay, rollOffSections, type SourceRollOff } from './roll-off.js';
+import {
+  prepareRoom,
+  roomModeDamping,
+  roomModeNorm,
+  roomModes,
+  roomModeShape,
+  roomPosition,
+  roomVolume,
+  wallCount,
+} from './room.js';
 import type { Mode, Room } from './types.js';
-import { absorptionOverFrequency, type AbsorptionGiven } from './wall-absorption.js';
+import {
+  absorptionBands,
+  absorptionOverFrequency,
+  referenceBandHz,
+  type AbsorptionGiven,
+} from './wall-absorption.js';
 
 /** Steady tones of the mains under a recording. */
 export interface SynthHum {
@@ -86,31 +99,31 @@ const nearestMetres = 0.1;
  *   `too-short`, `too-long`
  */
 export function* synthesiseJob(params: SynthParams): Job<Synthesis> {
-  const { room, sampleRate = 48000, seconds = 2, leadSeconds = 0.02, seed = 1, toHz = 400 } = params;
+  const { sampleRate = 48000, seconds = 2, leadSeconds = 0.02, seed = 1, toHz = 400 } = params;
   const length = checkedLength(seconds, sampleRate);
-  const size = checkedSize(room.size);
-  const seat = checkedPosition(params.seat, size);
-  const source = checkedPosition(params.source, size);
+  const room = withWalls(params.room, params.absorption);
+  checkedSize(room.size);
+  const seat = roomPosition(params.seat, room);
+  const source = roomPosition(params.source, room);
   const speed = room.speedOfSoundMetresPerSecond;
   const distance = Math.hypot(seat.x - source.x, seat.y - source.y, seat.z - source.z);
-  const walls = absorptionOverFrequency(
-    params.absorption ?? room.absorptionBands ?? room.absorption ?? defaultAbsorption,
-  );
   const rollOff = { ...defaultRollOff, ...params.rollOff };
   const top = Math.min(toHz, 0.45 * sampleRate);
   const spread = { frequencyFraction: 0, decayLog: 0, levelDb: 0, ...params.spread };
   const rng = new Rng(seed);
 
-  const scale = (4 * Math.PI * speed * speed) / (volumeOf(size) * sampleRate);
-  const ringing: (RingingMode & { mode: Mode })[] = boxModes(size, speed, top).map((mode) => {
+  if (room.plan) yield* shortened(prepareRoom(room, top), 0.5);
+  const scale = (4 * Math.PI * speed * speed) / (roomVolume(room) * sampleRate);
+  const ringing: (RingingMode & { mode: Mode })[] = roomModes(room, top).map((mode) => {
     const [shift, longer, louder] = [rng.gaussian(), rng.gaussian(), rng.gaussian()];
     const undamped = mode.frequencyHz * (1 + spread.frequencyFraction * shift);
-    const damping =
-      modeDamping(mode.order, size, speed, walls(undamped)) * Math.exp(-spread.decayLog * longer);
+    const damping = roomModeDamping(mode.order, room, undamped)! * Math.exp(-spread.decayLog * longer);
     // Damped to less than one swing only where walls absorb almost all: no mode then, and no square root of less than 0.
     const frequencyHz = Math.sqrt(Math.max(1e-6, undamped ** 2 - (damping / (2 * Math.PI)) ** 2));
     const shapes =
-      modeNorm(mode.order) * modeShape(mode.order, size, seat) * modeShape(mode.order, size, source);
+      roomModeNorm(mode.order, room) *
+      roomModeShape(mode.order, room, seat) *
+      roomModeShape(mode.order, room, source);
     const amplitude =
       ((scale * shapes * taper(frequencyHz, top)) / (2 * Math.PI * frequencyHz)) *
       10 ** ((spread.levelDb * louder) / 20);
@@ -119,11 +132,12 @@ export function* synthesiseJob(params: SynthParams): Job<Synthesis> {
 
   const samples = new Float64Array(length);
   const emission = leadSeconds * sampleRate;
+  const before = room.plan ? 0.5 : 0;
   for (const fraction of addRingingModes(samples, sampleRate, emission, ringing))
-    yield { stage: 'synth', fraction: 0.9 * fraction };
+    yield { stage: 'synth', fraction: before + (0.9 - before) * fraction };
   const sections = rollOffSections(rollOff, sampleRate);
   if (rollOff.highPassHz !== null)
-    addUniformPressure(samples, sampleRate, emission, scale, modeDamping([0, 0, 0], size, speed, walls(20)));
+    addUniformPressure(samples, sampleRate, emission, scale, roomModeDamping([0, 0, 0], room, 20)!);
   const onset = emission + (distance / speed) * sampleRate;
   const low = samples.slice();
   addDirectTreble(samples, sampleRate, onset, 1 / Math.max(distance, nearestMetres), top);
@@ -151,6 +165,25 @@ export function* synthesiseJob(params: SynthParams): Job<Synthesis> {
     onsetSeconds: onset / sampleRate,
     modes: modes.sort((a, b) => a.frequencyHz - b.frequencyHz),
   };
+}
+
+/** The room with the walls that are to count. */
+function withWalls(room: Room, given: AbsorptionGiven | null | undefined): Room {
+  if (!given) return room.absorption ? room : withWalls(room, defaultAbsorption);
+  const count = wallCount(room);
+  return {
+    ...room,
+    absorption: absorptionOverFrequency(given, count)(referenceBandHz),
+    absorptionBands: absorptionBands(given, count),
+  };
+}
+
+function* shortened(job: Job<void>, share: number): Job<void> {
+  for (;;) {
+    const step = job.next();
+    if (step.done) return;
+    yield { ...step.value, fraction: share * step.value.fraction };
+  }
 }
 
 /** `synthesiseJob` at once. */

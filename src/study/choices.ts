@@ -1,7 +1,7 @@
 import { logFrequencies, type GridParams, type ResponseParams } from '../decay/index.js';
 import type { DiagnosisParams } from '../diagnosis/index.js';
 import type { FitParams } from '../resonance/index.js';
-import { volumeOf, type Room } from '../room/index.js';
+import { roomVolume, type Room } from '../room/index.js';
 import type { Recording } from '../signal/index.js';
 import type { Failure } from './failure.js';
 import type { StudyChoices } from './types.js';
@@ -76,7 +76,7 @@ export function gridKey(recording: Recording, choices: StudyChoices): string {
  * and proportions change no fit.
  */
 export function fitParamsOf({ fromHz, toHz }: StudyChoices, room: Room | null): FitParams {
-  return { fromHz, toHz, volumeCubicMetres: room && volumeOf(room.size) };
+  return { fromHz, toHz, volumeCubicMetres: room && roomVolume(room) };
 }
 
 export function diagnosisParamsOf({ fromHz, toHz, limit }: StudyChoices, room: Room | null): DiagnosisParams {

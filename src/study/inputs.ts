@@ -1,4 +1,12 @@
-import { checkedPosition, createRoom, parsePosition, parseRoomSize } from '../room/index.js';
+import {
+  createPlan,
+  createRoom,
+  parseCorners,
+  parseHeight,
+  parsePosition,
+  parseRoomSize,
+  roomPosition,
+} from '../room/index.js';
 import type { Room } from '../room/index.js';
 import { smoothings } from '../decay/smoothing.js';
 import { RingdownError } from '../signal/errors.js';
@@ -7,22 +15,30 @@ import type { PositionMetres } from '../signal/types.js';
 /** A room as people write it, for elements and forms. */
 export interface RoomText {
   /** "5.3x4.1x2.7", "5,3 × 4,1 × 2,7 m", "16x12x8 ft". */
-  readonly size: string;
+  readonly size?: string | null;
+  /** Instead of a size: corners as "0,0 6,0 6,3.2 3.5,3.2 3.5,5 0,5", and the height as "2.4". */
+  readonly plan?: string | null;
+  readonly height?: string | null;
   readonly temperatureCelsius?: number | null;
   readonly humidityPercent?: number | null;
   readonly speedOfSoundMetresPerSecond?: number | null;
   readonly absorption?: readonly number[] | null;
 }
 
-/** @throws RingdownError those of `parseRoomSize` and `createRoom` */
-export function roomFromText({ size, ...rest }: RoomText): Room {
-  return createRoom({ size: parseRoomSize(size), ...rest });
+/**
+ * @throws RingdownError those of `parseRoomSize`, `parseCorners`, `parseHeight`, `createPlan` and `createRoom`;
+ *   `plan-height` where a plan has no height
+ */
+export function roomFromText({ size, plan, height, ...rest }: RoomText): Room {
+  if (!plan) return createRoom({ size: parseRoomSize(size ?? ''), ...rest });
+  if (!height) throw new RingdownError('plan-height', {});
+  return createRoom({ plan: createPlan(parseCorners(plan), parseHeight(height)), ...rest });
 }
 
 /** @throws RingdownError `place-form`, and `place-outside` where the room is known */
 export function positionFromText(text: string, room: Room | null = null): PositionMetres {
   const position = parsePosition(text);
-  return room ? checkedPosition(position, room.size) : position;
+  return room ? roomPosition(position, room) : position;
 }
 
 export { RingdownError, smoothings };

@@ -128,3 +128,58 @@ describe('ringdown modes', () => {
     expect(out).toContain('rigid box');
   });
 });
+
+describe('ringdown modes of a plan, and at seats', () => {
+  const plan = ['--plan', '0,0 6,0 6,3.2 3.5,3.2 3.5,5 0,5', '--height', '2.4'];
+
+  it('names the waves of the plan and of the height, with the fineness of the mesh', async () => {
+    const { room } = await json(...plan, '--to', '100');
+    expect(room.volume).toBeCloseTo(61.2, 6);
+    expect((room as unknown as { plan: { meshError: number } }).plan.meshError).toBeLessThan(0.001);
+    const upright = room.modes.find(({ order }) => order.join() === '0,0,1')!;
+    expect(upright.frequency).toBeCloseTo(343.2 / 4.8, 6);
+    expect(upright.kind).toBe('axial');
+    expect(room.modes[0]).toMatchObject({ order: [1, 0, 0], kind: 'plan' });
+    const { status, out } = await command(['modes', ...plan, '--to', '80']);
+    expect(status).toBe(0);
+    expect(out).toContain('finite elements');
+  });
+
+  it('gives the level at each seat from each source, and names the nodes', async () => {
+    const words = ['--room', '6x4.5x2.6', '--to', '60', '--seat', '3,1.4,1.2', '--seat', '0,0,0'];
+    const document = (await json(...words)) as unknown as {
+      levels: { shape: number; level: number | null }[][][];
+      notes: { code: string; number: number; order: string; message: string }[];
+    };
+    expect(document.levels).toHaveLength(4);
+    for (const [bySeat] of document.levels) {
+      expect(bySeat).toHaveLength(2);
+      expect(Math.abs(bySeat[1].shape)).toBeCloseTo(1, 9);
+      expect(bySeat[1].level).toBeNull();
+    }
+    expect(document.notes.map(({ number, order }) => [number, order])).toEqual([
+      [1, '(1,0,0)'],
+      [1, '(1,1,0)'],
+    ]);
+    expect(document.notes[0].message).toMatch(/^Seat 1 sits at or near a pressure node/);
+    const { out } = await command(['modes', ...words, '--walls', 'plasterboard-on-studs']);
+    expect(out).toMatch(/28\.60 .* node /);
+    expect(out).toContain('from memory');
+  });
+
+  it('refuses a sloped ceiling, a plan without height, crossing walls and a seat outside, each in one sentence', async () => {
+    const refused = async (...words: string[]): Promise<string> => {
+      const { status, out, err } = await command(['modes', ...words]);
+      expect(status).toBe(2);
+      expect(out).toBe('');
+      expect(err.trim().split('\n')).toHaveLength(1);
+      return err;
+    };
+    expect(await refused('--plan', plan[1], '--height', '2.4-3.1')).toContain('sloped');
+    expect(await refused('--plan', plan[1])).toContain('--height');
+    expect(await refused('--plan', '0,0 6,0 0,4 6,4', '--height', '2.4')).toContain('cross');
+    expect(await refused(...plan, '--seat', '5,4,1')).toContain('outside the plan');
+    expect(await refused(...plan, '--room', '5x4x3')).toContain('cannot be given together');
+    expect(await refused('--room', '5x4x3', '--walls', 'straw')).toContain('plasterboard-on-studs');
+  });
+});

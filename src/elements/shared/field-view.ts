@@ -105,7 +105,7 @@ function curtainOf(
   );
 }
 
-const strokes = { axial: 1, tangential: 2, oblique: 3 } as const;
+const strokes = { axial: 1, tangential: 2, oblique: 3, plan: 2, mixed: 3 } as const;
 
 export function marksOf({ diagnosis, choices }: StudySnapshot, speaker: Speaker): AxisMark[] {
   return (diagnosis?.room?.modes ?? [])

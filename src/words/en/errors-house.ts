@@ -2,6 +2,11 @@ import type { Sentence } from '../types.js';
 
 const sides: Readonly<Record<string, string>> = { length: 'length', width: 'width', height: 'height' };
 
+const wallsOf = (walls: unknown): string =>
+  typeof walls === 'number' && walls !== 6
+    ? `${walls} (the ${walls - 2} walls of the plan in turn, floor, ceiling)`
+    : 'six (two ends, two sides, floor, ceiling)';
+
 /** Refusals of the room, of a computation, and of the machine it runs on. */
 export const houseErrors: Readonly<Record<string, Sentence>> = {
   'room-size-form': (p, n) =>
@@ -19,13 +24,31 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
   'speed-bounds': (p, n) =>
     `A speed of sound of ${n.significant(p.value, 4)} m/s is outside what air in rooms has (${n.text(p.from)} to ${n.text(p.to)} m/s). Give metres per second.`,
   'absorption-count': (p, n) =>
-    `Absorption is one coefficient for all walls, or six (two ends, two sides, floor, ceiling); ${n.text(p.count)} were given.`,
+    `Absorption is one coefficient for all walls, or ${wallsOf(p.walls)}; ${n.text(p.count)} were given.`,
   'absorption-bounds': (p, n) =>
     `An absorption coefficient of ${n.significant(p.value)} is outside ${n.text(p.from)} to ${n.text(p.to)}.`,
   'wall-name': (p, n) =>
     `“${n.text(p.text)}” is no wall that is known here. There are: ${n.text(p.names)}. Or give absorption coefficients.`,
   'wall-count': (p, n) =>
-    `Walls are one construction for all, or six (x=0, x=L, y=0, y=W, floor, ceiling); ${n.text(p.count)} were given.`,
+    `Walls are one construction for all, or ${wallsOf(p.walls)}; ${n.text(p.count)} were given.`,
+  'plan-form': (p, n) =>
+    `“${n.text(p.text)}” is not a floor plan. Give its corners in turn, each as x,y in metres, as in “0,0 6,0 6,3.2 3.5,3.2 3.5,5 0,5” (with decimal commas: “0;0 6;0 6;3,2”).`,
+  'plan-corners': (p, n) =>
+    `The plan has ${n.text(p.count)} corners; from ${n.text(p.from)} to ${n.text(p.to)} are computed.`,
+  'plan-side': (p, n) =>
+    `Wall ${n.text(p.wall)} of the plan is ${n.significant(p.value, 3)} m long; walls from ${n.significant(p.from, 2)} to ${n.text(p.to)} m are computed.`,
+  'plan-crossing': (p, n) =>
+    `Walls ${n.text(p.first)} and ${n.text(p.second)} of the plan cross or touch. Give the corners in the order in which one walks round the room.`,
+  'plan-area': (p, n) =>
+    `The plan encloses ${n.significant(p.value, 2)} m2; a room of at least ${n.text(p.from)} m2 is computed.`,
+  'plan-modes': (p, n) =>
+    `The plan has about ${n.integer(p.count)} waves up to this frequency; at most ${n.integer(p.most)} are computed. Lower the top frequency.`,
+  'plan-place': (p, n) =>
+    `A place lies outside the plan: ${n.significant(p.x, 4)}, ${n.significant(p.y, 4)} is not within its walls.`,
+  'ceiling-sloped': (p, n) =>
+    `“${n.text(p.text)}” is a ceiling of several heights. A sloped or stepped ceiling is outside what can be computed here: a room is a plan times one height. Its mean height gives a rough guide at best.`,
+  'plan-height': () => 'A room given by a plan needs its height too.',
+  'height-form': (p, n) => `“${n.text(p.text)}” is not a height. Give one length, as in 2.6 (metres).`,
   'mode-count': (p, n) =>
     `The room has about ${n.integer(p.count)} modes up to ${n.hertz(p.toHz, 0)}, too many to name one (at most ${n.integer(p.most)} are listed). Lower the top frequency.`,
 

@@ -89,7 +89,7 @@ export const notes: Readonly<Record<string, Sentence>> = {
     return `${why[n.text(p.reason)] ?? 'The size in the file header is wrong'}; what is there was read${clause(p, 'readBytes', (b) => ` (${n.integer(b)} bytes${clause(p, 'declaredBytes', (d) => `; the header says ${n.integer(d)}`)})`)}. If it was cut off in copying, copy it again.`;
   },
   node: (p, n) =>
-    `The ${p.place === 'source' ? 'source' : 'seat'} sits at or near a pressure node of the mode ${String(p.order ?? '')}${clause(p, 'frequencyHz', (f) => ` (${n.hertz(f)})`)}: no ridge here does not mean no mode in the room. Measure another place too.`,
+    `${typeof p.number === 'number' ? `${p.place === 'source' ? 'Source' : 'Seat'} ${p.number}` : `The ${p.place === 'source' ? 'source' : 'seat'}`} sits at or near a pressure node of the mode ${String(p.order ?? '')}${clause(p, 'frequencyHz', (f) => ` (${n.hertz(f)})`)}: no ridge here does not mean no mode in the room. Measure another place too.`,
   boundary: (p, n) =>
     `The dip${clause(p, 'frequencyHz', (f) => ` at ${n.hertz(f)}`)}${clause(p, 'depthDb', (d) => `, ${n.decibels(d)} deep,`)} has no tail, as of a reflection${clause(p, 'extraMetres', (d) => ` that travels ${n.metres(d)} further than the direct sound (${n.metres(d / 2)} for a surface straight behind)`)} and not of a mode${clause(p, 'explained', (e) => `; one reflection explains ${n.percent(e)} of the shape of the early spectrum`)}. Moving the source or the seat shifts it; equalisation cannot fill it.`,
   'other-room': (p, n) =>

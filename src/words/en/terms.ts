@@ -20,6 +20,31 @@ export const modeKinds: Terms = {
   axial: { name: 'axial', meaning: 'Between two opposite walls.' },
   tangential: { name: 'tangential', meaning: 'Between two pairs of walls.' },
   oblique: { name: 'oblique', meaning: 'Between all three pairs of walls.' },
+  plan: { name: 'of the plan', meaning: 'Between the walls of the floor plan, the same at every height.' },
+  mixed: {
+    name: 'of plan and height',
+    meaning: 'Between the walls of the floor plan, and floor and ceiling.',
+  },
+};
+
+export const constructions: Terms = {
+  concrete: { name: 'concrete', meaning: 'Smooth concrete, painted or not.' },
+  'painted-brick': { name: 'painted brick', meaning: 'Brick or block, painted.' },
+  'plaster-on-brick': { name: 'plaster on brick', meaning: 'Plaster straight on brick or block.' },
+  'plasterboard-on-studs': {
+    name: 'plasterboard on studs',
+    meaning: 'One layer of plasterboard over an empty cavity.',
+  },
+  'wood-panelling': { name: 'wood panelling', meaning: 'Thin panels of wood on battens.' },
+  'wood-floor-on-joists': { name: 'wood floor on joists', meaning: 'Boards over a hollow.' },
+  'parquet-on-concrete': { name: 'parquet on concrete', meaning: 'Wood laid straight on concrete.' },
+  carpet: { name: 'carpet', meaning: 'Carpet straight on a hard floor.' },
+  'carpet-on-underlay': { name: 'carpet on underlay', meaning: 'Carpet on a soft underlay.' },
+  window: { name: 'window', meaning: 'Ordinary window glass.' },
+  'large-pane': { name: 'large pane', meaning: 'Large panes of heavy glass.' },
+  'heavy-curtain': { name: 'heavy curtain', meaning: 'Heavy cloth, draped to half its width.' },
+  'mineral-wool-50': { name: 'mineral wool, 50 mm', meaning: 'Bare boards on a hard wall.' },
+  'mineral-wool-100': { name: 'mineral wool, 100 mm', meaning: 'Bare boards on a hard wall.' },
 };
 
 export const causes: Terms = {
@@ -70,6 +95,7 @@ export const methods: Terms = {
 /** What is being done, by the stage codes of the engine. */
 export const stages: Readonly<Record<string, string>> = {
   open: 'Reading the file',
+  plan: 'Computing the waves of the floor plan',
   read: 'Reading the file',
   onset: 'Finding the onset',
   decimate: 'Reducing the sample rate',
@@ -104,6 +130,7 @@ export const labels: Readonly<Record<string, string>> = {
   candidates: 'Candidates',
   kind: 'Kind',
   order: 'Order',
+  planOrder: 'Wave + height',
   time: 'Time',
   none: 'none of these',
   several: 'several',
