@@ -17,8 +17,11 @@ import type { Candidate } from './types.js';
 const commonSpread = 0.02;
 const commonSteps = Array.from({ length: 21 }, (_, i) => 1 + (i - 10) * 0.006);
 
-/** Resonances of no predicted mode, per one that is: panels, neighbouring spaces, one mode told as two. */
-const strangers = 0.13;
+/**
+ * Resonances of no predicted mode, per one that is. One in nine is a panel, a neighbouring space or one mode told as two;
+ * and walls, tape measure and temperature together move 8 % of the modes beyond the cut: (0.11 + 0.08) / 0.92.
+ */
+const strangers = 0.21;
 /** Chance, before anything is looked at, that the room is not as given, so that every match is chance. */
 const wrongRoomChance = 0.1;
 /**
@@ -87,7 +90,7 @@ interface Weighed {
  * The predicted modes that each resonance may be, with weights, over all resonances at once.
  *
  * A mode spreads its chance as a normal distribution about its frequency (2.5 % for the walls, and the resonance's own
- * uncertainty), cut at 8 %, under a scale that all share (2 %). Its chance of being found follows from its level at the
+ * uncertainty), cut at 6 %, under a scale that all share (2 %). Its chance of being found follows from its level at the
  * places, where they are known; its level, its shape across three or more places, and its decay, where walls are known,
  * multiply it. Every mode makes at most one resonance, every resonance is of at most one mode or of none. The whole is
  * weighed against a room that is not as given, in which resonances lie as densely but anywhere. So a resonance near one

@@ -4,11 +4,11 @@ import { shapeMatch, shapeOdds, type Place } from './shapes.js';
 
 /**
  * How far real walls move a mode from that of the rigid box: one standard deviation, as a fraction of its frequency,
- * and the shift beyond which none is believed: in measured rooms walls shift modes by up to 5 or 6 %, the tape measure
- * and the temperature by 2 % more.
+ * and the shift beyond which none is believed: in measured rooms walls shift modes by up to 5 or 6 %. What the tape
+ * measure and the temperature add, 2 %, has to fit inside.
  */
 export const wallSpread = 0.025;
-export const wallCut = 0.08;
+export const wallCut = 0.06;
 /** A few modes are moved further, by a door, a window or a wall that swings: one in ten, by twice as much. */
 const movedShare = 0.1;
 const movedSpread = 0.05;
