@@ -9,6 +9,7 @@ import './define/spectrogram.js';
 import './define/ridges.js';
 import './define/fit.js';
 import './define/decay-times.js';
+import './define/response.js';
 
 export { RingdownStudy } from './elements/study/study.js';
 export { RingdownRecording } from './elements/recording/recording.js';
@@ -19,6 +20,7 @@ export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';
 export { RingdownFit } from './elements/fit/fit.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
+export { RingdownResponse } from './elements/response/response.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
 export { setWorkerFactory, type WorkerFactory } from './study/pool.js';

@@ -8,6 +8,7 @@ export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';
 export { RingdownFit } from './elements/fit/fit.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
+export { RingdownResponse } from './elements/response/response.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
 export { setWorkerFactory, workerWay, type WorkerFactory } from './study/pool.js';

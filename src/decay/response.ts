@@ -3,6 +3,7 @@ import { decimate } from '../signal/decimate.js';
 import { RingdownError } from '../signal/errors.js';
 import type { Job } from '../signal/types.js';
 import { hannWindow } from '../signal/windows.js';
+import { peaksAndDips, type Extreme } from './extremes.js';
 import { inDb, type GridSource } from './grid.js';
 import { smoothingEdges, smoothPower, type Smoothing } from './smoothing.js';
 import { SliceSpectrum } from './spectrum.js';
@@ -22,6 +23,8 @@ export interface Response {
   readonly levelsDb: Float64Array;
   /** What noise of the file's end would read, same scale; -Infinity where there is none. */
   readonly noiseDb: Float64Array;
+  /** Peaks and dips of these levels, the most prominent first; none that lies in the noise. */
+  readonly extremes: readonly Extreme[];
   /** The stretch that is transformed, from the onset; it fades in before and out at its end. */
   readonly fromSeconds: number;
   readonly toSeconds: number;
@@ -41,6 +44,10 @@ const fadeShare = 0.1;
 /** Noise is taken from the last quarter, in Hann windows of this many seconds at most. */
 const noiseShare = 0.25;
 const noiseWindowSeconds = 0.5;
+/** What stands no higher than this above the noise may be noise: one estimate of it scatters by as much. */
+export const overNoiseDb = 6;
+/** A peak or dip stands out from its surroundings by at least this much. */
+const leastProminenceDb = 6;
 /** Highest frequency that is exact at a sample rate. */
 const usableShare = 0.4;
 
@@ -126,12 +133,18 @@ export function* computeResponse(source: GridSource, params: ResponseParams): Jo
   const frequenciesHz = smoothing === 'none' ? within(fine, fromHz, toHz) : logarithmic(fromHz, toHz);
   // Noise is smooth but its estimate is not: it is always averaged over a third of an octave at least.
   const noiseWidth = smoothing === '1/1' || smoothing === 'erb' ? smoothing : '1/3';
+  const levelsDb = smoothPower(fine, power, smoothing, frequenciesHz).map(inDb);
+  const noiseDb = smoothPower(fine, noise, noiseWidth, frequenciesHz).map(inDb);
   return {
     smoothing,
     frequenciesHz,
-    levelsDb: smoothPower(fine, power, smoothing, frequenciesHz).map(inDb),
-    noiseDb: smoothPower(fine, noise, noiseWidth, frequenciesHz).map(inDb),
-    fromSeconds: (begin - onset) / rate,
+    levelsDb,
+    noiseDb,
+    extremes: peaksAndDips(levelsDb, leastProminenceDb).filter(
+      ({ index }) => levelsDb[index] > noiseDb[index] + overNoiseDb,
+    ),
+    // The ringing of the decimation before the first sample is no part of the file.
+    fromSeconds: Math.max(-onsetSeconds, (begin - onset) / rate),
     toSeconds: (begin + count - onset) / rate,
     resolutionHz: rate / count,
   };

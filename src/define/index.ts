@@ -8,3 +8,4 @@ import './spectrogram.js';
 import './ridges.js';
 import './fit.js';
 import './decay-times.js';
+import './response.js';

@@ -106,6 +106,14 @@ export function drawChartCursor(pen: Pen, axes: ChartAxes, theme: DrawTheme, lay
   drawCursorLine(pen, axes.cursor, layout.columnAxis, layout.plot, theme);
 }
 
+/** Where the title of the values stands: no label goes over it. */
+export const titleBox = (pen: Pen, axes: ChartAxes): Box => ({
+  left: 0,
+  right: 2 + pen.measure(axes.valueLabel, { colour: '', size: CHART_TEXT }) + 4,
+  top: 0,
+  bottom: 18,
+});
+
 /** Draws those labels that can stand. */
 export function drawLetters(
   pen: Pen,

@@ -7,6 +7,7 @@ import {
   drawChartCursor,
   drawChartFrame,
   drawLetters,
+  titleBox,
   type ChartAxes,
   type ChartLayout,
   type ChartSize,
@@ -157,7 +158,7 @@ export function drawDecayChart(
     const { x, y } = toPixel(position, value);
     return { left: x - 4, right: x + 4, top: y - 4, bottom: y + 4 };
   });
-  drawLetters(pen, labels, theme, size, dots);
+  drawLetters(pen, labels, theme, size, [...dots, titleBox(pen, chart)]);
   drawChartCursor(pen, chart, theme, layout);
   return {
     ...layout,

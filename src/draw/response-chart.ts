@@ -8,6 +8,7 @@ import {
   drawChartCursor,
   drawChartFrame,
   drawLetters,
+  titleBox,
   type ChartAxes,
   type ChartLayout,
   type ChartSize,
@@ -15,6 +16,7 @@ import {
 import type { Label } from './letters.js';
 import type { Pen } from './pen.js';
 import type { DocumentWords } from './svg.js';
+import { mixCss } from './tones.js';
 import type { DrawTheme } from './types.js';
 
 export interface ResponseCurve {
@@ -23,6 +25,8 @@ export interface ResponseCurve {
   readonly values: ArrayLike<number>;
   /** The curve that is looked at; others stand behind it. */
   readonly main: boolean;
+  /** What lies below these is noise, and greyed; null where all is read. */
+  readonly floor?: ArrayLike<number> | null;
 }
 
 export interface ResponseChart extends ChartAxes {
@@ -123,7 +127,14 @@ export function drawResponseChart(
     for (const k of order) {
       const curve = chart.curves[k];
       const runs = curveRuns(layout, chart, curve.positions, curve.values);
-      for (const run of runs)
+      const { floor } = curve;
+      if (floor)
+        for (const run of runs)
+          pen.line(run, { colour: mixCss(theme.background, theme.text, 0.3), width: 1 });
+      const heard = floor
+        ? Array.from(curve.values, (value, j) => (value > floor[j] ? value : NaN))
+        : curve.values;
+      for (const run of floor ? curveRuns(layout, chart, curve.positions, heard) : runs)
         pen.line(run, {
           colour: curve.main ? theme.accent : theme.text,
           width: curve.main ? 2 : 1.1,
@@ -164,7 +175,7 @@ export function drawResponseChart(
       weight: 1 + Math.abs(value) / 1000,
     });
   }
-  drawLetters(pen, labels, theme, size);
+  drawLetters(pen, labels, theme, size, [titleBox(pen, chart)]);
   drawChartCursor(pen, chart, theme, layout);
   return layout;
 }

@@ -1,5 +1,6 @@
 /** What views say of an examined recording, as plain data. */
 import { neededRangesDb } from '../decay/band-decay.js';
+import { overNoiseDb } from '../decay/response.js';
 import type { Note } from '../signal/types.js';
 import type { StudySnapshot } from './types.js';
 
@@ -8,6 +9,8 @@ export const rangeBoundsDb = { doubtful: neededRangesDb.t20, least: neededRanges
 
 export const rangeState = (rangeDb: number): 'good' | 'doubtful' | 'unread' =>
   rangeDb >= rangeBoundsDb.doubtful ? 'good' : rangeDb >= rangeBoundsDb.least ? 'doubtful' : 'unread';
+
+export { overNoiseDb };
 
 /** `fit` to be read; with `care`, since a note says what may mislead; `unfit`, since no decay can be read from it. */
 export type Verdict = 'fit' | 'care' | 'unfit';

@@ -52,7 +52,7 @@ const axes = ['log', 'linear'] as const;
 const given = (value: Given): value is string | number =>
   value !== null && value !== undefined && String(value).trim() !== '';
 
-function readNumber(name: string, value: Given, range?: readonly [number, number]): number | null {
+export function readNumber(name: string, value: Given, range?: readonly [number, number]): number | null {
   if (!given(value)) return null;
   const number = typeof value === 'number' ? value : parseNumber(value);
   if (number === null || !Number.isFinite(number))

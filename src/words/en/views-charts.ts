@@ -109,4 +109,49 @@ export const chartViews: Readonly<Record<string, Sentence>> = {
       : `${n.text(p.limit)} ${n.seconds(p.lowSeconds)} to ${n.seconds(p.highSeconds)}`,
   'decay-too-short': (p, n) => `shorter than ${n.seconds(p.shortestSeconds)}`,
   'decay-no-range': () => 'too little range',
+
+  // The response.
+  response: () => 'Response',
+  'response-name': (p, n) => `Magnitude response of ${n.text(p.label)}: level over frequency`,
+  'response-help': () =>
+    'Point at the picture to read it. The slider below moves the same cursor. The tolerance window is moved by its own slider, or taken in the picture by the mouse. Levels, peaks and dips stand in the table.',
+  'response-axis': () => 'Level, dB re the file’s scale',
+  'other-seats': () => 'other recordings of this stage',
+  'seat-spread': () => 'Spread',
+  'smoothing-off': () => 'Not smoothed.',
+  'smoothing-on': (p, n) =>
+    `Smoothed over ${n.text(p.fraction)} octave (mean power): ridges narrower than that are hidden.`,
+  'smoothing-erb': () =>
+    'Smoothed over the width of the ear’s filters (ERB, ANSI/ASA S3.4-2007; mean power): for the balance of tone only. It is 30 Hz wide at 50 Hz, and hides every ridge.',
+  'response-caption': (p, n) =>
+    `One spectrum from ${n.seconds(p.fromSeconds)} to ${n.seconds(p.toSeconds)} about the onset; it resolves ${n.hertz(p.resolutionHz, 2)}. Levels are as they are in the file: files recorded at another gain differ by a constant. Triangles mark peaks and dips of 6 dB and more.`,
+  'spread-caption': (p, n) =>
+    `Between the recordings shown, levels differ by ${n.decibels(p.medianDb, 1)} in the median and at most by ${n.decibels(p.mostDb, 1)}, at ${n.hertz(p.mostHz)}.`,
+  'choose-smoothing': () => 'Smoothing',
+  'smooth-none': () => 'none',
+  'smooth-octave': (p, n) => `${n.text(p.fraction)} octave`,
+  'smooth-erb': () => 'width of the ear’s filters',
+  'show-seats': (p, n) =>
+    Number(p.count) === 1 ? 'The other recording too' : `The ${n.integer(p.count)} others too`,
+  'tolerance-window': () => 'Tolerance window',
+  'tolerance-none': () => 'none',
+  'plus-minus-db': (p, n) => `±${n.text(p.halfDb)}\u00a0dB`,
+  'tolerance-level': () => 'at',
+  'tolerance-from': () => 'from, Hz',
+  'tolerance-to': () => 'to, Hz',
+  'tolerance-best': () => 'Where most fits',
+  'tolerance-share': (p, n) =>
+    typeof p.share === 'number'
+      ? `${n.percent(p.share)} within ±${n.text(p.halfDb)}\u00a0dB`
+      : 'nothing in this range',
+  'tolerance-where': (p, n) =>
+    ` from ${n.hertz(p.fromHz, 0)} to ${n.hertz(p.toHz, 0)}, about ${n.decibels(p.levelDb, 1)}.`,
+  'response-readout': (p, n) => `${n.hertz(p.frequencyHz)}: ${n.decibels(p.levelDb, 1)}`,
+  'response-readout-noise': (p, n) => `${n.hertz(p.frequencyHz)}: in the noise (${n.decibels(p.levelDb, 1)})`,
+  'response-readout-spread': (p, n) => `spread ${n.decibels(p.spreadDb, 1)}`,
+  'levels-table': () => 'Levels',
+  'extremes-table': () => 'Peaks and dips',
+  prominence: () => 'Stands out by',
+  peak: () => 'peak',
+  dip: () => 'dip',
 };
