@@ -156,12 +156,15 @@ function factsOf(
   prediction: RoomPrediction | null,
 ): FileFacts[] {
   return recordings.map((recording, index) => {
-    const { samples, sampleRate, label, hash, channelCount, channel, onsetSeconds } = recording;
+    const { samples, label, hash, channelCount, channel, reduced } = recording;
+    // Of the file: where the samples are a saved study's copy, what the file was is told with them.
+    const sampleRate = reduced?.sampleRate ?? recording.sampleRate;
+    const onsetSeconds = recording.onsetSeconds + (reduced?.startSeconds ?? 0);
     const examination = examinations[index];
     const { ranges: range, decays: bands, usableSeconds } = examination;
     return {
       ...{ label, hash, sampleRate, channelCount, channel, onsetSeconds },
-      durationSeconds: samples.length / sampleRate,
+      durationSeconds: reduced?.seconds ?? samples.length / sampleRate,
       ...{ range, bands, usableSeconds },
       notes: fileNotes({ recording, index, examination, fit, prediction }),
     };

@@ -99,7 +99,7 @@ const hasTail = (dip: Note, resonances: readonly Resonance[]): boolean =>
 export function fileNotes({ recording, index, examination, fit, prediction }: NoteSources): Note[] {
   const room = prediction?.room ?? null;
   const refused = fit.notes.some(({ code }) => code === 'no-range');
-  const suspect = rateSuspect(fit.resonances, room, recording.sampleRate);
+  const suspect = rateSuspect(fit.resonances, room, recording.reduced?.sampleRate ?? recording.sampleRate);
   const notes: Note[] = [
     ...recording.notes,
     ...examination.notes.filter(

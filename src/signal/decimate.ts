@@ -47,17 +47,23 @@ function decimationFilter(sampleRate: number, factor: number, passHz: number): F
 }
 
 /**
- * Linear-phase decimation to about four times `topHz`, flat to 1.3 times `topHz`, stop-band 110 dB. The delay is
+ * Linear-phase decimation to about four times `topHz`, flat to `passHz`, stop-band 110 dB. The delay is
  * removed: output index m lies at m * factor input samples. Outputs go on until the filter has rung out on both sides
  * of the samples. Rates below eight times `topHz` are left as they are.
  *
  * @param samples At `sampleRate`; not changed.
  * @param topHz Highest frequency that must be exact.
+ * @param passHz The lower it is, the shorter the filter rings before and after each sample: some 3.6 / (rate - 2 passHz) s.
  */
-export function decimate(samples: Float64Array, sampleRate: number, topHz: number): Decimated {
+export function decimate(
+  samples: Float64Array,
+  sampleRate: number,
+  topHz: number,
+  passHz = 1.3 * topHz,
+): Decimated {
   const factor = Math.max(1, Math.floor(sampleRate / (4 * topHz)));
   if (factor === 1) return { samples, sampleRate, factor, firstIndex: 0 };
-  const { half } = decimationFilter(sampleRate, factor, 1.3 * topHz);
+  const { half } = decimationFilter(sampleRate, factor, passHz);
   const reach = half.length - 1;
   const firstIndex = -Math.floor(reach / factor);
   const lastIndex = Math.floor((samples.length - 1 + reach) / factor);

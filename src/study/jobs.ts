@@ -18,6 +18,19 @@ import {
   type RidgeTarget,
 } from '../diagnosis/index.js';
 import { fitResonances, type FitParams, type ResonanceFit } from '../resonance/index.js';
+import {
+  combineAll,
+  optimiseSources,
+  reducedCopy,
+  ridgesOfSources,
+  transferMatrix,
+  type OptimiseParams,
+  type Proposal,
+  type SharedRidge,
+  type SourceSetting,
+  type TransferMatrix,
+} from '../seats/index.js';
+import type { Resonance } from '../resonance/index.js';
 import { hashOf, openRecording, recordingFromAudio, RingdownError } from '../signal/index.js';
 import type { DecodedAudio, Job, OpenOptions, Recording } from '../signal/index.js';
 
@@ -62,6 +75,34 @@ export interface JobTable {
     params: { readonly recording: Recording; readonly fit: ResonanceFit; readonly target: RidgeTarget };
     result: RidgeFit;
   };
+  /** The bass of a recording, some 10 kB. */
+  reduce: { params: { readonly recording: Recording }; result: Recording };
+  /** Responses of sources at seats on one clock: `grid[source][seat]`. */
+  transfer: {
+    params: { readonly grid: readonly (readonly Recording[])[]; readonly frequenciesHz: Float64Array };
+    result: TransferMatrix;
+  };
+  /** Every seat with all sources playing. */
+  combine: {
+    params: {
+      readonly grid: readonly (readonly Recording[])[];
+      readonly settings: readonly SourceSetting[];
+    };
+    result: Recording[];
+  };
+  /** How each source drives each resonance at each seat. */
+  residues: {
+    params: {
+      readonly grid: readonly (readonly Recording[])[];
+      readonly resonances: readonly Resonance[];
+    };
+    result: SharedRidge[];
+  };
+  /** Better settings of the sources. */
+  optimise: {
+    params: { readonly matrix: TransferMatrix; readonly optimise: OptimiseParams };
+    result: Proposal;
+  };
 }
 
 export type JobType = keyof JobTable;
@@ -82,6 +123,14 @@ const starters: Starters = {
     interpret(recordings, fit, diagnosis, examinations ?? null),
   response: ({ recording, response }) => computeResponse(recording, response),
   ridge: ({ recording, fit, target }) => ridgeFit(recording, fit, target),
+  *reduce({ recording }) {
+    yield { stage: 'reduce', fraction: 0 };
+    return reducedCopy(recording);
+  },
+  transfer: ({ grid, frequenciesHz }) => transferMatrix(grid, frequenciesHz),
+  combine: ({ grid, settings }) => combineAll(grid, settings),
+  residues: ({ grid, resonances }) => ridgesOfSources(resonances, grid),
+  optimise: ({ matrix, optimise }) => optimiseSources(matrix, optimise),
 };
 
 /**

@@ -1,23 +1,16 @@
-import type { Progress, Recording } from '../signal/index.js';
-import type { Examination, Grid, Response } from '../decay/index.js';
+import type { Recording } from '../signal/index.js';
+import type { Grid, Response } from '../decay/index.js';
 import type { Diagnosis, RidgeFit } from '../diagnosis/index.js';
 import { choicesFailure, defaultChoices, fitParamsOf } from './choices.js';
-import {
-  diagnosisRequest,
-  examineRecording,
-  gridRequest,
-  responseRequest,
-  ridgeRequest,
-  ridgeTarget,
-} from './requests.js';
-import { decodeApart, type PageDecoder } from './decode.js';
-import { failureOf } from './failure.js';
+import { diagnosisRequest, gridRequest, responseRequest, ridgeRequest, ridgeTarget } from './requests.js';
+import type { PageDecoder } from './decode.js';
+import { createEntries, type Entry } from './entries.js';
 import { createFollower, type FollowerRequest } from './follower.js';
 import { createFollowers } from './followers.js';
 import { sharedPool, type Pool } from './pool.js';
 import { createRound } from './round.js';
 import { sameElements, sameFrequency, sameList } from './same.js';
-import type { Part, RecordingOptions, Study, StudyChoices, StudyFailure, StudySnapshot } from './types.js';
+import type { Part, Study, StudyChoices, StudyFailure, StudySnapshot } from './types.js';
 
 export { defaultChoices } from './choices.js';
 
@@ -28,27 +21,6 @@ export interface StudyOptions {
   /** Of the page, for files that browsers decode and the engine does not. */
   readonly decoder?: PageDecoder;
 }
-
-interface Entry {
-  readonly key: string;
-  readonly label: string;
-  recording: Recording | null;
-  examination: Examination | null;
-  /** What its reading was told. */
-  given: RecordingOptions;
-  /** The file's bytes, where it has other channels that may be asked for. */
-  bytes: Uint8Array | null;
-  failure: StudyFailure | null;
-  /** Stops its reading; null once read or refused. */
-  stop: (() => void) | null;
-}
-
-type ReadEntry = Entry & { recording: Recording; examination: Examination };
-
-/** Share of its reading in the work of one recording; see `requests.ts` for the others. */
-const openWeight = 1;
-/** Share of the reading in that: the examination takes the rest. */
-const readShare = 0.5;
 
 const emptySnapshot: StudySnapshot = {
   status: 'empty',
@@ -77,13 +49,16 @@ export function createStudy(options: StudyOptions = {}): Study {
   const pool = (): Pool => options.pool ?? sharedPool();
   const listeners = new Set<(snapshot: StudySnapshot, previous: StudySnapshot) => void>();
   const waiting = new Set<(snapshot: StudySnapshot) => void>();
-  const entries: Entry[] = [];
   let snapshot: StudySnapshot = { ...emptySnapshot, choices: { ...defaultChoices, ...options.choices } };
   let chosen: string | null = null;
-  let made = 0;
   let disposed = false;
 
   const round = createRound(() => publish());
+  const entries = createEntries({
+    ...{ pool, round, decoder: options.decoder },
+    onRead: () => update(),
+    onChange: () => publish(),
+  });
   const grid = createFollower<Grid>(round, () => update());
   const diagnosis = createFollower<Diagnosis>(round, () => update());
   const responses = createFollowers<Response>(round, () => update());
@@ -92,25 +67,13 @@ export function createStudy(options: StudyOptions = {}): Study {
   const ridge = createFollower<RidgeFit>(quiet, () => update());
   const needs = new Map<Part, number>();
 
-  const readable = (): ReadEntry[] =>
-    entries.filter((entry): entry is ReadEntry => entry.recording !== null && entry.examination !== null);
-
-  /** The entry that the pictures show; null while an earlier one, which would be shown instead, is still read. */
-  const activeEntry = (): ReadEntry | null => {
-    const list = readable();
-    const wanted = list.find(({ key }) => key === chosen);
-    if (wanted) return wanted;
-    const first = entries.find(({ recording, stop }) => recording !== null || stop !== null);
-    return list.find(({ key }) => key === first?.key) ?? null;
-  };
-
   /** One request for each recording that can be read, that of the shown one first; none where nobody needs the part. */
   const requests = <T>(
     part: Part,
     shown: Recording | null,
     make: (recording: Recording) => FollowerRequest<T>,
   ): Map<object, FollowerRequest<T>> => {
-    const list = readable().map(({ recording }) => recording);
+    const list = entries.readable().map(({ recording }) => recording);
     list.sort((a, b) => Number(b === shown) - Number(a === shown));
     return new Map(needs.get(part) && shown ? list.map((recording) => [recording, make(recording)]) : []);
   };
@@ -119,7 +82,7 @@ export function createStudy(options: StudyOptions = {}): Study {
   const update = (change: Partial<StudySnapshot> = {}): void => {
     if (disposed) return;
     const next = { ...snapshot, ...change };
-    const entry = activeEntry();
+    const entry = entries.active(chosen);
     const { choices, room } = next;
     const wrong = choicesFailure(choices);
     const shown = entry && !wrong ? entry.recording : null;
@@ -146,7 +109,7 @@ export function createStudy(options: StudyOptions = {}): Study {
     );
     const recordings = sameList(
       snapshot.recordings,
-      readable().map(({ recording }) => recording),
+      entries.readable().map(({ recording }) => recording),
     );
     publish({
       ...change,
@@ -154,9 +117,9 @@ export function createStudy(options: StudyOptions = {}): Study {
       recordings,
       examinations: sameElements(
         snapshot.examinations,
-        readable().map(({ examination }) => examination),
+        entries.readable().map(({ examination }) => examination),
       ),
-      active: Math.max(0, entry ? readable().indexOf(entry) : 0),
+      active: Math.max(0, entry ? entries.readable().indexOf(entry) : 0),
       grid: grid.value,
       diagnosis: diagnosis.value,
       responses: responses.values(recordings),
@@ -166,7 +129,7 @@ export function createStudy(options: StudyOptions = {}): Study {
   };
 
   const failures = (entry: Entry | null, wrong: StudyFailure | null): StudyFailure[] => {
-    const list = entries.flatMap(({ failure }) => failure ?? []);
+    const list = entries.all.flatMap(({ failure }) => failure ?? []);
     if (wrong) list.push(wrong);
     if (entry?.recording) {
       const { label, recording } = entry;
@@ -187,59 +150,16 @@ export function createStudy(options: StudyOptions = {}): Study {
     const previous = snapshot;
     const { progress } = round;
     const next = { ...snapshot, ...change, progress };
-    snapshot = { ...next, status: statusOf(next, entries.length) };
+    snapshot = { ...next, status: statusOf(next, entries.all.length) };
     for (const listener of [...listeners]) listener(snapshot, previous);
     if (progress !== null || quiet.progress !== null) return;
     for (const resolve of waiting) resolve(snapshot);
     waiting.clear();
   };
 
-  const read = async (entry: Entry, bytes: Uint8Array): Promise<void> => {
-    entry.stop?.();
-    const controller = new AbortController();
-    const piece = round.begin('open', openWeight);
-    entry.stop = () => {
-      controller.abort();
-      piece.end();
-    };
-    entry.failure = null;
-    try {
-      const { signal } = controller;
-      const { given } = entry;
-      const { measurement } = given;
-      const audio = await decodeApart(bytes, { measurement, decoder: options.decoder, signal });
-      const params = { bytes, audio, options: { ...given, label: entry.label } };
-      const scaled = (from: number, to: number) => ({
-        signal,
-        onProgress: ({ stage, fraction }: Progress) =>
-          piece.report({ stage, fraction: from + (to - from) * fraction }),
-      });
-      const recording = await pool().run('open', params, scaled(0, readShare));
-      // Whether it is fit to be read is known before any of its pictures.
-      const examination = await examineRecording(pool(), recording, scaled(readShare, 1));
-      if (!signal.aborted)
-        Object.assign(entry, {
-          recording,
-          examination,
-          bytes: recording.channelCount > 1 ? bytes : null,
-        });
-    } catch (thrown) {
-      if (!controller.signal.aborted) entry.failure = { ...failureOf(thrown), label: entry.label };
-    }
-    if (controller.signal.aborted) return;
-    entry.stop = null;
-    // The next pieces begin before this one ends, so that the round does not come to rest between them.
-    update();
-    piece.end();
-    publish();
-  };
-
-  const remove = (gone: readonly Entry[]): void => {
-    for (const entry of gone) {
-      entry.stop?.();
-      entries.splice(entries.indexOf(entry), 1);
-    }
-    update({ cursor: entries.length > 0 ? snapshot.cursor : null });
+  const remove = (gone: (entry: Entry) => boolean): void => {
+    entries.remove(gone);
+    update({ cursor: entries.all.length > 0 ? snapshot.cursor : null });
   };
 
   const select = (selectedRidge: number | null, selectedResonance: number | null): void => {
@@ -255,26 +175,20 @@ export function createStudy(options: StudyOptions = {}): Study {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    async addRecording(bytes, given) {
-      made++;
-      const key = `recording-${made}`;
-      if (disposed) return key;
-      const nothing = { recording: null, examination: null, bytes: null, failure: null, stop: null };
-      const entry: Entry = { key, label: given.label ?? '', given, ...nothing };
-      entries.push(entry);
-      const reading = read(entry, new Uint8Array(bytes));
-      publish();
-      await reading;
-      return key;
+    addRecording: (bytes, given) =>
+      disposed ? Promise.resolve(entries.nextKey()) : entries.addFile(new Uint8Array(bytes), given),
+    addCopy: (recording) => (disposed ? Promise.resolve(entries.nextKey()) : entries.addCopy(recording)),
+    setRecording(index, about) {
+      if (entries.describe(index, about)) update();
     },
     removeRecording(key) {
-      remove(entries.filter((entry) => entry.key === key));
+      remove((entry) => entry.key === key);
     },
     clear() {
-      remove([...entries]);
+      remove(() => true);
     },
     setActive(index) {
-      const entry = readable()[index];
+      const entry = entries.readable()[index];
       if (!entry || entry.key === chosen) return;
       chosen = entry.key;
       update({ selectedRidge: null, selectedResonance: null });
@@ -300,11 +214,7 @@ export function createStudy(options: StudyOptions = {}): Study {
       select(flagged < 0 ? null : flagged, found);
     },
     setChannel(index, channel) {
-      const entry = readable()[index];
-      if (disposed || !entry?.bytes || entry.recording.channel === channel) return;
-      entry.given = { ...entry.given, channel };
-      void read(entry, entry.bytes);
-      publish();
+      if (!disposed) entries.readChannel(index, channel);
     },
     need(part) {
       let held = true;
@@ -323,7 +233,7 @@ export function createStudy(options: StudyOptions = {}): Study {
         : new Promise((resolve) => waiting.add(resolve)),
     dispose() {
       if (disposed) return;
-      for (const { stop } of entries) stop?.();
+      entries.stop();
       grid.follow(null);
       diagnosis.follow(null);
       ridge.follow(null);

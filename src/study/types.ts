@@ -19,7 +19,18 @@ export interface RecordingOptions {
   readonly seat?: PositionMetres | null;
   readonly source?: PositionMetres | null;
   readonly stage?: string;
+  /** What seat and source are called; recordings of one point share both. */
+  readonly seatName?: string;
+  readonly sourceName?: string;
+  /** `common` only where one clock timed this recording and the others. */
+  readonly timeReference?: Recording['timeReference'];
 }
+
+/** What may be said anew of a recording that is read: where and when it was made. */
+export type RecordingAbout = Pick<
+  RecordingOptions,
+  'label' | 'seat' | 'source' | 'stage' | 'seatName' | 'sourceName' | 'timeReference'
+>;
 
 /** Everything that decides the result, in trade units. */
 export interface StudyChoices {
@@ -90,6 +101,10 @@ export interface Study {
   subscribe(listener: (snapshot: StudySnapshot, previous: StudySnapshot) => void): () => void;
   /** Reads, then recomputes. Resolves with a key to remove or replace it; a refused file becomes a failure, never a throw. */
   addRecording(bytes: ArrayBuffer, options: RecordingOptions): Promise<string>;
+  /** Adds a recording that is read already: the low-frequency copy of a saved study. */
+  addCopy(recording: Recording): Promise<string>;
+  /** Says anew where and when a recording was made; its samples stay. */
+  setRecording(index: number, about: RecordingAbout): void;
   removeRecording(key: string): void;
   clear(): void;
   setActive(index: number): void;

@@ -19,4 +19,16 @@ export const studyErrors: Readonly<Record<string, Sentence>> = {
     `Steps of ${n.significant(p.step)} s over ${n.significant(p.span)} s make no picture. Steps start at 0.5 ms, and a picture holds at most 20000 of them.`,
   'grid-silent': () =>
     'There is no sound at the onset in this band: the first slice holds nothing but zeros, so no level can be given relative to it.',
+  'study-not-json': () =>
+    'This is not a saved study: it is not JSON. Choose the file that “Save study” wrote, or a recording.',
+  'study-not-ours': () =>
+    'This JSON file is not a saved study: it does not say so. Choose the file that “Save study” wrote.',
+  'study-newer': (p, n) =>
+    `The study was saved as version ${n.text(p.version)}, and versions up to ${n.text(p.known)} are read here. Open it with a newer ringdown.`,
+  'study-broken': (p, n) =>
+    `The saved study is damaged: ${p.where ? `“${n.text(p.where)}” does not hold what it should` : 'it does not hold what it should'}. Nothing of it was taken. Save it again, or open the recordings themselves.`,
+  'study-too-large': (p, n) =>
+    `The file has ${n.number(p.megabytes, 0)} MB, more than a saved study ever has (64 MB). It was not read.`,
+  'autosave-full': () =>
+    'The study could not be kept in this page: the browser gives it no more room. Save it as a file.',
 };

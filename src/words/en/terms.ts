@@ -107,6 +107,7 @@ export const stages: Readonly<Record<string, string>> = {
   response: 'Computing the response',
   diagnose: 'Comparing with limits and modes',
   synth: 'Computing the impulse response',
+  reduce: 'Taking the bass of each recording',
   transfer: 'Computing the responses of sources at seats',
   combine: 'Adding the sources up at each seat',
   residues: 'Finding how each source drives the ridges',
