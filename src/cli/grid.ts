@@ -21,7 +21,7 @@ export const gridOptions: OptionSpecs = {
   ...{ csv: { flag: true }, json: { flag: true } },
 };
 
-const methods: readonly GridMethod[] = ['sliding', 'cumulative'];
+const methods: readonly GridMethod[] = ['sliding', 'cumulative', 'constant-q'];
 
 /** `ringdown grid`: level over time and frequency of one recording. */
 export async function grid(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {

@@ -66,7 +66,7 @@ export const help: Readonly<Record<string, Help>> = {
     usage: 'ringdown grid FILE [options]',
     does: 'Computes level over time and frequency, the numbers of a waterfall or spectrogram.',
     options: [
-      ['--method NAME', 'sliding (default) or cumulative'],
+      ['--method NAME', 'sliding (default), cumulative or constant-q'],
       ['--window S', 'length of the window (0.3)'],
       ['--step S', 'time between slices (0.01)'],
       ['--span S', 'time shown from the onset (1)'],

@@ -15,27 +15,36 @@ const tailShare = 0.25;
 /** Powers of neighbours within a sixth of an octave are averaged: one window of noise alone scatters by 5.6 dB. */
 const smoothing = 2 ** (1 / 6);
 
+/** Centres of up to eight windows of this length, overlapping by half at most, over the end of the response. */
+export function tailPlaces(length: number, fromPlace: number, toPlace: number): number[] {
+  const first = Math.max(fromPlace + (toPlace - fromPlace) * (1 - tailShare), fromPlace) + length / 2;
+  const last = toPlace - length / 2;
+  const count = Math.max(1, Math.min(8, Math.floor((last - first) / (length / 2)) + 1));
+  return Array.from(
+    { length: count },
+    (_, i) => last - (count > 1 ? (i * Math.max(0, last - first)) / (count - 1) : 0),
+  );
+}
+
 /**
  * Mean power that windows of noise at the end of the response show at each frequency. Where the response is still
  * decaying there, it is what is left of it: an upper bound of the noise. Zero where the end is digitally silent.
  */
 export function tailPower(samples: Float64Array, spectrum: SliceSpectrum, params: TailParams): Float64Array {
   const { length, fromPlace, toPlace, frequenciesHz } = params;
-  const first = Math.max(fromPlace + (toPlace - fromPlace) * (1 - tailShare), fromPlace) + length / 2;
-  const last = toPlace - length / 2;
   const window = new Float64Array(Math.ceil(length) + 4);
   const mean = new Float64Array(frequenciesHz.length);
-  const positions = Math.max(1, Math.min(8, Math.floor((last - first) / (length / 2)) + 1));
-  for (let i = 0; i < positions; i++) {
-    const centre = last - (positions > 1 ? (i * Math.max(0, last - first)) / (positions - 1) : 0);
+  const places = tailPlaces(length, fromPlace, toPlace);
+  for (const centre of places) {
     const { from, count } = params.window(centre, window);
     spectrum.slice(samples, from, window, count);
-    for (let f = 0; f < mean.length; f++) mean[f] += spectrum.power[f] / positions;
+    for (let f = 0; f < mean.length; f++) mean[f] += spectrum.power[f] / places.length;
   }
-  return smoothed(mean, frequenciesHz);
+  return smoothedOverFrequency(mean, frequenciesHz);
 }
 
-function smoothed(power: Float64Array, frequenciesHz: Float64Array): Float64Array {
+/** Each power becomes the mean of those within a sixth of an octave. */
+export function smoothedOverFrequency(power: Float64Array, frequenciesHz: Float64Array): Float64Array {
   const sums = new Float64Array(power.length + 1);
   for (let f = 0; f < power.length; f++) sums[f + 1] = sums[f] + power[f];
   let low = 0;

@@ -3,6 +3,8 @@ import { decimate } from '../signal/decimate.js';
 import { RingdownError } from '../signal/errors.js';
 import type { Job } from '../signal/types.js';
 import { logFrequencies } from './frequencies.js';
+import { constantQGrid } from './grid-constant-q.js';
+import { inDb, lowestDb, windowDecayShare } from './grid-levels.js';
 import { tailPower } from './grid-noise.js';
 import { SliceSpectrum } from './spectrum.js';
 import type { Grid, GridParams } from './types.js';
@@ -23,14 +25,10 @@ export const defaultGridParams: GridParams = {
   frequenciesHz: logFrequencies(),
 };
 
-/** Levels end here, dB below the reference: a quiet number, so that no logarithm of zero leaves the engine. */
-const lowestDb = -300;
 /** A cumulative slice fades out over this share of what is left, so that the end of the file makes no ripple. */
 const tailFade = 0.1;
 /** Slices between two reports of progress: some 2 ms. */
 const slicesPerReport = 16;
-
-export const inDb = (power: number): number => (power > 0 ? 10 * Math.log10(power) : -Infinity);
 
 function check(params: GridParams, sampleRate: number): void {
   const { windowSeconds, stepSeconds, spanSeconds, frequenciesHz } = params;
@@ -76,13 +74,12 @@ function cumulativePlacer(fade: number, right: number): Placer {
 /**
  * Level over time and frequency of one recording. Time zero is the onset. A sliding slice is labelled by the centre of
  * its Hann window, a cumulative one by its left edge; past the end of the file there are zeros, and the limits say
- * from where. Levels are dB relative to the loudest point of the first slice. Only the samples needed are decimated
+ * from where. A constant-Q slice is a sliding one whose window follows frequency. Levels are dB relative to the loudest point of the first slice. Only the samples needed are decimated
  * (110 dB stop-band), then each slice is one zero-padded FFT.
  *
  * @throws RingdownError `grid-frequencies`, `grid-top`, `grid-window`, `grid-step`, `grid-silent`
  */
 export function* computeGrid(source: GridSource, params: GridParams = defaultGridParams): Job<Grid> {
-  if (params.method === 'constant-q') throw new RingdownError('grid-method', { method: params.method });
   check(params, source.sampleRate);
   const { method, windowSeconds, stepSeconds, spanSeconds, frequenciesHz } = params;
   const columns = frequenciesHz.length;
@@ -97,6 +94,8 @@ export function* computeGrid(source: GridSource, params: GridParams = defaultGri
   /** Place of a time from the onset, in samples of `reduced.samples`. */
   const placeOf = (seconds: number): number => (source.onsetSeconds + seconds) * rate - reduced.firstIndex;
   const dataSeconds = source.samples.length / source.sampleRate - source.onsetSeconds;
+  if (method === 'constant-q')
+    return yield* constantQGrid({ reduced, onsetPlace: placeOf(0), dataSeconds }, params);
   const rows = Math.floor(spanSeconds / stepSeconds + 1e-9) + 1;
   const timesSeconds = Float64Array.from({ length: rows }, (_, t) => t * stepSeconds);
   const length = windowSeconds * rate;
@@ -143,8 +142,8 @@ export function* computeGrid(source: GridSource, params: GridParams = defaultGri
     levelsDb,
     referenceDbFs: inDb(reference * scale),
     limits: {
-      // cos^2 falls to 1/1000 at 0.49 of its length; the rise of a cumulative window from 1 to 1/1000 takes 0.98.
-      windowDecaySeconds: (sliding ? 1 : 2) * windowSeconds * (Math.acos(Math.sqrt(1e-3)) / Math.PI),
+      // The rise of a cumulative window from 1 to 1/1000 is half a Hann of twice the length.
+      windowDecaySeconds: (sliding ? 1 : 2) * windowSeconds * windowDecayShare,
       resolutionHz: new Float32Array(columns).fill(
         sliding ? 2 / windowSeconds : 1 / Math.max(dataSeconds, 1e-3),
       ),

@@ -1,6 +1,8 @@
 export * from './types.js';
 export * from './frequencies.js';
 export * from './grid.js';
+export { constantQHz } from './grid-constant-q.js';
+export { inDb } from './grid-levels.js';
 export * from './band-range.js';
 export * from './band-decay.js';
 export * from './band-pass.js';

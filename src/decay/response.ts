@@ -4,7 +4,8 @@ import { RingdownError } from '../signal/errors.js';
 import type { Job } from '../signal/types.js';
 import { hannWindow } from '../signal/windows.js';
 import { peaksAndDips, type Extreme } from './extremes.js';
-import { inDb, type GridSource } from './grid.js';
+import type { GridSource } from './grid.js';
+import { inDb } from './grid-levels.js';
 import { smoothingEdges, smoothPower, type Smoothing } from './smoothing.js';
 import { SliceSpectrum } from './spectrum.js';
 

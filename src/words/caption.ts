@@ -12,6 +12,9 @@ export interface CaptionedGrid {
   };
 }
 
+/** Where a constant-Q window has the length that is told, Hz, as in the engine. */
+const atHz = 63;
+
 /** One sentence under a picture: method, window, true resolution, definition of time, reference of level, range. */
 export function gridCaption(speaker: Speaker, grid: CaptionedGrid, rangeDb?: number): string {
   const { resolutionHz, windowDecaySeconds, dataEndSeconds } = grid.limits;
@@ -23,9 +26,11 @@ export function gridCaption(speaker: Speaker, grid: CaptionedGrid, rangeDb?: num
   }
   const { method, windowSeconds, referenceDbFs } = grid;
   const parts = [
-    speaker.caption('method', { method, windowSeconds, atHz: 63 }),
+    speaker.caption('method', { method, windowSeconds, atHz }),
     speaker.caption('resolution', { lowestHz, highestHz }),
-    ...(method === 'cumulative' ? [] : [speaker.caption('window-decay', { windowDecaySeconds })]),
+    ...(method === 'cumulative'
+      ? []
+      : [speaker.caption('window-decay', { method, windowDecaySeconds, atHz })]),
     speaker.caption('time', { method }),
     speaker.caption('level', { referenceDbFs }),
     ...(rangeDb === undefined ? [] : [speaker.caption('range', { rangeDb })]),

@@ -23,7 +23,10 @@ export const captions: Readonly<Record<string, Sentence>> = {
     p.calibrated === true
       ? 'level in dB re 20 µPa'
       : `relative level: 0 dB is the loudest point of the first slice (${n.decibels(p.referenceDbFs, 1)} re full scale)`,
-  'window-decay': (p, n) => `the window alone falls 60 dB in ${n.seconds(p.windowDecaySeconds)}`,
+  'window-decay': (p, n) => {
+    const alone = `the window alone falls 60 dB in ${n.seconds(p.windowDecaySeconds)}`;
+    return n.text(p.method) === 'constant-q' ? `${alone} at ${n.hertz(p.atHz, 0)}` : alone;
+  },
   range: (p, n) => `${n.decibels(p.rangeDb)} shown`,
   'data-end': (p, n) =>
     `slices later than ${n.seconds(p.dataEndSeconds)} reach past the end of the recording`,

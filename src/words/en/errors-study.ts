@@ -8,7 +8,6 @@ export const studyErrors: Readonly<Record<string, Sentence>> = {
     `The lowest frequency shown, ${n.significant(p.fromHz, 4)} Hz, must lie below the highest, ${n.significant(p.toHz, 4)} Hz.`,
   'frequency-range': (p, n) =>
     `Frequencies from ${n.significant(p.fromHz, 4)} to ${n.significant(p.toHz, 4)} Hz are no range: the first must lie above 0 and below the second.`,
-  'grid-method': (p, n) => `The method “${n.text(p.method)}” is not computed. Choose sliding or cumulative.`,
   'grid-frequencies': (p, n) =>
     `A picture needs at least two frequencies; ${n.text(p.count)} ${p.count === 1 ? 'was' : 'were'} given.`,
   'grid-top': (p, n) =>
