@@ -19,6 +19,16 @@ export const WellTreated: StoryObj = {
     ></ringdown-spectrogram>`,
 };
 
+export const WindowThatFollowsFrequency: StoryObj = {
+  render: () =>
+    html`<ringdown-spectrogram
+      src=${slowRoom()}
+      label="Studio 2"
+      room=${roomSize}
+      method="constant-q"
+    ></ringdown-spectrogram>`,
+};
+
 export const OnADarkPage: StoryObj = {
   render: () =>
     html`<div style="background: #15191c; color: #dde2e1; padding: 1.5rem">

@@ -1,9 +1,10 @@
-/** The heat map: frequency to the right, time downwards, level as colour; ridges as lines to where they sink. */
+/** The heat map: frequency to the right, time downwards, level as colour; ridges as lines to where they sink; a slice beside it. */
 import { axisTicks, labelsThatFit, makeAxis, type Axis } from './axes.js';
 import { scaleColour } from './colours.js';
 import { sampleField } from './field.js';
 import { drawFlags, flagsHeight, labelAt, layoutFlags, type FlagLabels } from './flags.js';
 import { heatMapPixels } from './heatmap-pixels.js';
+import { drawSlice, LEAST_WIDTH_WITH_SLICE, SLICE_WIDTH } from './heatmap-slice.js';
 import { canvasPen, type Pen, type TextStyle } from './pen.js';
 import { fitCanvas, isDrawable, type Box, type DrawSize, type Pick, type Point } from './picture.js';
 import { tonesOf } from './tones.js';
@@ -24,6 +25,8 @@ export interface HeatMapLayout {
 const TICK_SIZE = 11;
 const KEY_WIDTH = 10;
 const MARK_STRIP = 16;
+/** Between the map and the slice beside it. */
+const SLICE_GAP = 12;
 
 /** The last picture of a field: a moving cursor must not resample it. */
 const images = new WeakMap<Field, { readonly key: string; readonly image: ImageData }>();
@@ -142,9 +145,8 @@ function drawAxes(
   pen.line([left, top, right, top, right, bottom, left, bottom, left, top], hair);
 }
 
-function drawKey(pen: Pen, view: FieldView, theme: DrawTheme, plot: Box, size: DrawSize): void {
+function drawKey(pen: Pen, view: FieldView, theme: DrawTheme, plot: Box, size: DrawSize, left: number): void {
   const [bottom, top] = view.valueRange;
-  const left = plot.right + 14;
   const height = plot.bottom - plot.top;
   const steps = Math.min(128, Math.max(16, Math.round(height / 2)));
   for (let k = 0; k < steps; k += 1) {
@@ -226,7 +228,9 @@ export function drawHeatMap(
     );
   const snap = (at: number): number => Math.round(at * ratio) / ratio;
   const left = snap(widest(view.rowRange) + 14);
-  const right = snap(Math.max(left + 8, size.cssWidth - (14 + KEY_WIDTH + 8 + widest(view.valueRange))));
+  const keyLeft = size.cssWidth - (KEY_WIDTH + 8 + widest(view.valueRange));
+  const slice = size.cssWidth >= LEAST_WIDTH_WITH_SLICE ? SLICE_WIDTH + SLICE_GAP : 0;
+  const right = snap(Math.max(left + 8, keyLeft - 14 - slice));
   const columnAxis = makeAxis(view.columnScale, view.columnRange, left, right);
   const inside = (x: number): boolean => x >= left - 0.5 && x <= right + 0.5;
   const anchors = view.flags.map((flag) => {
@@ -251,7 +255,11 @@ export function drawHeatMap(
   drawRidges(pen, view, theme, layout);
   drawMarks(pen, view, theme, layout);
   drawAxes(pen, view, theme, layout, size, below);
-  drawKey(pen, view, theme, layout.plot, size);
+  drawKey(pen, view, theme, layout.plot, size, Math.max(right + 14, keyLeft));
+  if (slice > 0) {
+    const from = right + SLICE_GAP;
+    drawSlice(pen, view, theme, layout, { left: from, top, right: from + SLICE_WIDTH, bottom });
+  }
   drawFlags(pen, theme, view.flags, labels, top, (flag) => ({
     x: columnAxis.pixel(view.flags[flag].position),
     y: top,

@@ -81,6 +81,8 @@ export interface FieldView {
   readonly valueLabel: string;
   /** Numbers by locale. */
   readonly formatNumber: (value: number, digits: number) => string;
+  /** A column's position with its unit. */
+  readonly formatColumn?: (column: number) => string;
 }
 
 /** Spherical orbit about the middle of the box, radians; zoom 1 fits. */

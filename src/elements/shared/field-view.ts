@@ -162,6 +162,7 @@ function makeView(grid: Grid, snapshot: StudySnapshot, speaker: Speaker): FieldV
     rowLabel: speaker.view('time-axis'),
     valueLabel: speaker.view('level-axis'),
     formatNumber: (value, digits) => speaker.n.number(value, digits),
+    formatColumn: (frequencyHz) => speaker.n.hertz(frequencyHz),
   };
 }
 
