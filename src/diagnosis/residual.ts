@@ -55,13 +55,24 @@ export function remake(
   index: number,
 ): Float64Array {
   const made = new Float64Array(samples.length);
-  const modes = resonances.map((resonance) => ({
-    frequencyHz: resonance.frequencyHz,
-    damping: resonance.decayTimeSeconds === null ? 0 : decayConstant / resonance.decayTimeSeconds,
-    amplitude: resonance.amplitudes[index],
+  const modeOf = (
+    frequencyHz: number,
+    decaySeconds: number | null,
+    amplitudes: readonly number[],
+    phases: readonly number[],
+  ) => ({
+    frequencyHz,
+    damping: decaySeconds === null ? 0 : decayConstant / decaySeconds,
+    amplitude: amplitudes[index],
     // The fit states cosines, the sum adds sines.
-    phaseRadians: resonance.phasesRadians[index] + Math.PI / 2,
-  }));
+    phaseRadians: phases[index] + Math.PI / 2,
+  });
+  const modes = resonances.flatMap((r) => [
+    modeOf(r.frequencyHz, r.decayTimeSeconds, r.amplitudes, r.phasesRadians),
+    ...(r.early
+      ? [modeOf(r.early.frequencyHz, r.decayTimeEarlySeconds, r.early.amplitudes, r.early.phasesRadians)]
+      : []),
+  ]);
   const job = addRingingModes(made, sampleRate, onsetSeconds * sampleRate, modes);
   while (!job.next().done);
   return made;

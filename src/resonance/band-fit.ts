@@ -1,116 +1,266 @@
 import type { Job } from '../signal/types.js';
-import { whiten, type Band, type Whitened } from './bands.js';
+import {
+  highestNoiseHz as highestOwnHz,
+  lowestNoiseHz as lowestOwnHz,
+  noiseRange,
+  plain,
+  whiten,
+  type Band,
+  type Whitened,
+} from './bands.js';
+import { tailLevels } from './colour.js';
 import { deviationsOf, type Deviations } from './fisher.js';
 import { Model, type State } from './model.js';
-import { fitNoise, type NoiseModel } from './noise-model.js';
-import { searchOrder } from './order.js';
-import type { Poles } from './poles.js';
-import { bandMedians, complexHannPower, tiltOf, type BandLevels } from './spectrum.js';
+import { fitNoise, type NoiseModel, type NoiseRange } from './noise-model.js';
+import { addBest, priceOf, searchOrder, type Reach } from './order.js';
+import { join, pick, reachHz, type Poles } from './poles.js';
+import { bandMedians, complexHannPower, tiltOf } from './spectrum.js';
 import { joinTwins } from './twins.js';
 import type { Signal } from './varpro.js';
-import { exponentialWeights, flatWeights } from './weights.js';
+import { flatWeights, noiseWeights } from './weights.js';
 import { noWhitener, whitenerOf, type Whitener } from './whitening.js';
 
 /** What a pole must be worth, in nats, round by round: high at first, so that diffuse decay is not fitted as modes. */
-const penalties = [60, 25, 14] as const;
-/** A residual coloured by more than this is whitened. dB. */
-const colouredDb = 8;
-const whitenedHz = 45;
+const penalties = [60, 25] as const;
+const lastPenalty = 12;
+/** Noise coloured by more than this is whitened: that of the tail before the fit, else what the fit leaves. dB. */
+const colouredTailDb = 18;
+const colouredDb = 16;
+/** The last rounds work on stretches of about this width, and on poles up to the margin beside them. Hz. */
+const stretchHz = 36;
+const marginHz = 18;
 
-/** The fit of one band. */
-export interface BandFit {
+/** Poles that are tried against the noise, and failures after which it is left at that. */
+const mostTrials = 6;
+/** They may lie this far outside the stretch that is told. Hz. */
+const trialMarginHz = 4;
+const mostFailures = 3;
+
+/** The fit of one stretch of a band, under the noise of that stretch. */
+export interface StretchFit {
   readonly band: Band;
+  readonly ownFromHz: number;
+  readonly ownToHz: number;
   readonly whitened: Whitened;
   readonly state: State;
   readonly deviations: Deviations;
   readonly noise: NoiseModel;
-  /** Weighted energy of the samples; `state.cost` is what is left of it. */
-  readonly energy: number;
   /** Per pole: stands for several that cannot be told apart. */
   readonly joined: readonly boolean[];
-  /** Minus twice the log likelihood with the penalty of the poles: the lower, the better explained. */
-  readonly score: number;
+}
+
+/** The fit of one band. */
+export interface BandFit {
+  readonly stretches: readonly StretchFit[];
+  /** Weighted energy of the samples, and what the fit leaves of it. */
+  readonly energy: number;
+  readonly left: number;
+}
+
+/** Whiteners for coloured noise in the tails; null where all are white enough. */
+function whitenersOfTails(band: Band, humHz: readonly number[]): Whitener[] | null {
+  const lines = humHz.map((f) => f - band.centreHz);
+  const whiteners = band.signals.map((signal) => {
+    const levels = tailLevels(signal, band.sampleRate, noiseRange(band.centreHz), lines);
+    return levels && tiltOf(levels) > colouredTailDb ? whitenerOf(levels, band.sampleRate) : noWhitener;
+  });
+  return whiteners.some((whitener) => whitener !== noWhitener) ? whiteners : null;
 }
 
 /**
- * A whitener for what the fit leaves, its level evened out over time. Null where the residual is white enough. Running it
+ * Whiteners for what the fit leaves, its level evened out over time. Null where it is white enough. Running them
  * backwards in time keeps every exponential exact.
  */
-function whitenerOfResidual(band: Band, whitened: Whitened, model: Model, state: State): Whitener | null {
-  const residuals = model.residualOfAll(state);
+function whitenersOfResidual(band: Band, model: Model, state: State): Whitener[] | null {
   const { squares } = model.weights;
-  const levels = residuals.map(({ re, im }): BandLevels => {
-    const even = (x: Float64Array) => x.map((value, n) => value * Math.sqrt(squares[n]));
+  const even = (x: Float64Array) => x.map((value, n) => value * Math.sqrt(squares[n]));
+  const whiteners = model.residualOfAll(state).map(({ re, im }) => {
     const spectrum = complexHannPower({ re: even(re), im: even(im) }, band.sampleRate);
-    return bandMedians(spectrum, -whitenedHz, whitenedHz);
+    const levels = bandMedians(spectrum, ...noiseRange(band.centreHz));
+    return tiltOf(levels) > colouredDb ? whitenerOf(levels, band.sampleRate) : noWhitener;
   });
-  const mean: BandLevels = {
-    ...levels[0],
-    levels: levels[0].levels.map(
-      (_, k) => levels.reduce((sum, one) => sum + one.levels[k], 0) / levels.length,
-    ),
-  };
-  if (whitened.whitener !== noWhitener || tiltOf(mean) < colouredDb) return null;
-  return whitenerOf(mean, band.sampleRate);
+  return whiteners.some((whitener) => whitener !== noWhitener) ? whiteners : null;
 }
 
-/** Share of the energy of the samples that the fit leaves, above which it is tried anew with more poles at first. */
+const weigh = ({ data }: Whitened, { floor, diffuse, decaySeconds }: NoiseModel): Model =>
+  new Model(data, noiseWeights(floor, diffuse, decaySeconds, data.count, data.sampleRate));
+
+const flat = ({ data }: Whitened): Model => new Model(data, flatWeights(data.count));
+
+/** The samples that the start values and the first round of a band's fit rest on: their tails whitened. */
+export const whitenTails = (band: Band, humHz: readonly number[]): Whitened =>
+  whiten(band, whitenersOfTails(band, humHz) ?? plain(band));
+
+/** Share of the energy of the samples that a fit leaves, above which more poles are tried. */
 const unexplainedShare = 0.005;
 
-const energyOf = (signals: readonly Signal[], count: number): number =>
-  signals.reduce((sum, { re, im }) => {
-    for (let n = 0; n < count; n++) sum += re[n] * re[n] + im[n] * im[n];
-    return sum;
-  }, 0);
-
-/** One way through the rounds; `eager` adds poles from the first round on, under flat weights. */
-function* attempt(band: Band, start: Poles, leadSeconds: readonly number[], eager: boolean): Job<BandFit> {
-  let whitened = whiten(band, noWhitener);
-  let model = new Model(whitened.data, flatWeights(whitened.data.count));
-  let poles = start;
-  const weigh = (state: State): NoiseModel => {
-    const noise = fitNoise(model, state, whitened.noiseGain);
-    model = new Model(whitened.data, exponentialWeights(noise.variance, band.sampleRate, noise.decaySeconds));
-    return noise;
-  };
-  for (const [round, penalty] of penalties.entries()) {
-    const found = yield* searchOrder(model, poles, penalty, eager || round > 0);
-    poles = found.poles;
-    weigh(found);
-    const whitener = whitenerOfResidual(band, whitened, model, model.at(poles));
-    if (!whitener) continue;
-    whitened = whiten(band, whitener);
-    model = new Model(whitened.data, flatWeights(whitened.data.count));
-    weigh(model.at(poles));
-  }
-  const last = penalties[penalties.length - 1];
-  const state = yield* searchOrder(model, poles, last, false);
-  const { count, channels } = whitened.data;
-  const noise = fitNoise(model, state, whitened.noiseGain);
-  const price = 2 * last + 4 * (channels.length - 1);
-  let score = state.cost + price * state.poles.frequencyHz.length;
-  for (const scale of whitened.scales)
-    for (let n = 0; n < count; n++)
-      score += 2 * Math.min(1, band.noiseGain) * Math.log(scale * scale * (1 / model.weights.squares[n]));
-  const deviations = deviationsOf(model, state, leadSeconds);
-  const joined = joinTwins(model, state, deviations);
-  return { band, whitened, ...joined, noise, energy: model.whole.energy, score };
+/** Share of the unweighted energy that a fit leaves. */
+function leftShare(model: Model, state: State): number {
+  const energyOf = (signals: readonly Signal[]): number =>
+    signals.reduce((sum, { re, im }) => {
+      for (let n = 0; n < model.data.count; n++) sum += re[n] * re[n] + im[n] * im[n];
+      return sum;
+    }, 0);
+  return energyOf(model.residualOfAll(state)) / energyOf(model.data.channels);
 }
 
-/** Share of the unweighted energy that a fit leaves; of the joined poles' fit, which is what is told. */
-function leftShare({ whitened, state }: BandFit): number {
-  const { data } = whitened;
-  const model = new Model(data, flatWeights(data.count));
-  return energyOf(model.residualOfAll(state), data.count) / energyOf(data.channels, data.count);
+/** Poles of a band under one noise for all of it: the penalty falls, poles are added in the second round. */
+function* search(band: Band, first: Whitened, start: Poles): Job<Found> {
+  const all: NoiseRange = noiseRange(band.centreHz);
+  const reach: Reach = [band.centreHz - reachHz, band.centreHz + reachHz];
+  let whitened = first;
+  let model = flat(whitened);
+  let poles = start;
+  let noise: NoiseModel | null = null;
+  for (const [round, penalty] of penalties.entries()) {
+    const found = yield* searchOrder(model, poles, penalty, round > 0 ? reach : null);
+    poles = found.poles;
+    noise = fitNoise(model, found, all);
+    model = weigh(whitened, noise);
+    if (whitened.whiteners.some((whitener) => whitener !== noWhitener)) continue;
+    const whiteners = whitenersOfResidual(band, model, model.at(poles));
+    if (!whiteners) continue;
+    whitened = whiten(band, whiteners);
+    model = flat(whitened);
+    noise = fitNoise(model, model.at(poles), all);
+    model = weigh(whitened, noise);
+  }
+  const state = model.at(poles);
+  if (!noise || leftShare(model, state) < unexplainedShare) return { whitened, model, noise, state };
+  const judge = (one: Model, at: State): NoiseModel => fitNoise(one, at, all);
+  const tried = yield* tryAgainstNoise(whitened, { model, noise, state }, reach, judge, penalties[1], 2);
+  return { whitened, ...tried };
+}
+
+interface Found {
+  readonly whitened: Whitened;
+  readonly model: Model;
+  readonly noise: NoiseModel | null;
+  readonly state: State;
+}
+
+/** Borders of stretches of equal width. */
+function stretchesOf({ ownFromHz, ownToHz }: Band): [number, number][] {
+  const from = Math.max(ownFromHz, lowestOwnHz);
+  const to = Math.min(ownToHz, highestOwnHz);
+  const count = Math.max(1, Math.round((to - from) / stretchHz));
+  const border = (k: number) => from + ((to - from) * k) / count;
+  return Array.from({ length: count }, (_, k) => [
+    k === 0 ? ownFromHz : border(k),
+    k === count - 1 ? ownToHz : border(k + 1),
+  ]);
+}
+
+interface Tried {
+  readonly model: Model;
+  readonly noise: NoiseModel;
+  readonly state: State;
 }
 
 /**
- * Poles, amplitudes and noise of one band from start values. Where much is left, diffuse decay and crowded modes cannot be
- * told apart in one go: a second attempt takes all it can for modes at first, and the likelihood decides.
+ * A mode that was missed passes for diffuse decay, and under so much noise it is not worth its price. So what the residual
+ * holds most of is tried once more, and judged by how likely the residual is under the noise that it would leave.
  */
-export function* fitBand(band: Band, start: Poles, leadSeconds: readonly number[]): Job<BandFit> {
-  const calm = yield* attempt(band, start, leadSeconds, false);
-  if (leftShare(calm) < unexplainedShare) return calm;
-  const eager = yield* attempt(band, start, leadSeconds, true);
-  return eager.score < calm.score ? eager : calm;
+function* tryAgainstNoise(
+  whitened: Whitened,
+  start: Tried,
+  reach: Reach,
+  judge: (model: Model, state: State) => NoiseModel,
+  penalty: number,
+  share = 1,
+): Job<Tried> {
+  const price = priceOf(penalty, whitened.data.channels.length);
+  const barred: number[] = [];
+  let best = start;
+  for (let k = 0; k < share * mostTrials && barred.length < mostFailures; k++) {
+    const { model, state, noise } = best;
+    const more = addBest(model, state, reach, barred);
+    yield { stage: 'fit', fraction: 0 };
+    if (!more) break;
+    const other = judge(model, more.state);
+    if (noise.cost - other.cost > price) {
+      const next = weigh(whitened, other);
+      best = { model: next, noise: other, state: next.at(more.state.poles) };
+    } else barred.push(more.frequencyHz);
+  }
+  return best;
+}
+
+/**
+ * The poles in one stretch of a band under the noise there: what is far weaker or stronger elsewhere in the band, diffuse
+ * decay above all, does not count. Poles beyond the margin are held.
+ */
+function* settle(
+  band: Band,
+  { whitened, model, noise: wide, state }: Found,
+  [fromHz, toHz]: readonly [number, number],
+  leadSeconds: readonly number[],
+): Job<{ fit: StretchFit; poles: Poles }> {
+  const { data } = whitened;
+  const { centreHz } = data;
+  const range: NoiseRange = [
+    Math.max(fromHz, lowestOwnHz) - centreHz,
+    Math.min(toHz, highestOwnHz) - centreHz,
+  ];
+  const reach: Reach = [
+    Math.max(fromHz - marginHz, centreHz - reachHz),
+    Math.min(toHz + marginHz, centreHz + reachHz),
+  ];
+  const near: number[] = [];
+  const far: number[] = [];
+  state.poles.frequencyHz.forEach((f, k) => (f > reach[0] && f < reach[1] ? near : far).push(k));
+  const local: Whitened = { ...whitened, data: { ...data, channels: model.without(state, near) } };
+  const start = pick(state.poles, near);
+  let within = weigh(local, fitNoise(model, state, range, wide));
+  const found = yield* searchOrder(within, start, lastPenalty, reach);
+  const judge = (model: Model, state: State): NoiseModel => fitNoise(model, state, range, wide);
+  let noise = judge(within, found);
+  within = weigh(local, noise);
+  let poles = found.poles;
+  const tried = yield* tryAgainstNoise(
+    local,
+    { model: within, noise, state: within.at(poles) },
+    [Math.max(fromHz - trialMarginHz, reach[0]), Math.min(toHz + trialMarginHz, reach[1])],
+    judge,
+    lastPenalty,
+  );
+  within = tried.model;
+  poles = tried.state.poles;
+  const pruned = yield* searchOrder(within, poles, lastPenalty, null);
+  noise = judge(within, pruned);
+  within = weigh(local, noise);
+  yield { stage: 'fit', fraction: 0 };
+  const last = within.minimiser.minimise(within.whole, pruned.poles, 3);
+  const deviations = deviationsOf(within, last, leadSeconds);
+  const fit = {
+    band,
+    ownFromHz: fromHz,
+    ownToHz: toHz,
+    whitened: local,
+    ...joinTwins(within, last, deviations),
+    noise,
+  };
+  return { fit, poles: join(pick(state.poles, far), last.poles) };
+}
+
+/**
+ * Poles, amplitudes and noise of one band from start values.
+ *
+ * @param first From `whitenTails`.
+ */
+export function* fitBand(
+  band: Band,
+  first: Whitened,
+  start: Poles,
+  leadSeconds: readonly number[],
+): Job<BandFit> {
+  const { whitened, model, noise, state: begin } = yield* search(band, first, start);
+  let state = begin;
+  const stretches: StretchFit[] = [];
+  for (const stretch of stretchesOf(band)) {
+    const settled = yield* settle(band, { whitened, model, noise, state }, stretch, leadSeconds);
+    stretches.push(settled.fit);
+    state = model.at(settled.poles);
+  }
+  return { stretches, energy: model.whole.energy, left: state.cost };
 }

@@ -1,4 +1,4 @@
-import type { BandFit } from './band-fit.js';
+import type { StretchFit } from './band-fit.js';
 import { bandwidth } from './poles.js';
 
 /** Within this distance of the border of two bands a pole may have been found by either, or by both. Hz. */
@@ -10,18 +10,16 @@ const zoneHz = 3;
  *
  * @returns Per band, indices of its poles.
  */
-export function borderTwins(fits: readonly BandFit[]): number[][] {
-  const kept = fits.map(({ band, state }) => {
+export function borderTwins(fits: readonly StretchFit[]): number[][] {
+  const kept = fits.map(({ ownFromHz, ownToHz, state }) => {
     const { frequencyHz } = state.poles;
     return new Set(
-      [...frequencyHz.keys()].filter(
-        (k) => frequencyHz[k] >= band.ownFromHz && frequencyHz[k] < band.ownToHz,
-      ),
+      [...frequencyHz.keys()].filter((k) => frequencyHz[k] >= ownFromHz && frequencyHz[k] < ownToHz),
     );
   });
   for (let b = 0; b + 1 < fits.length; b++) {
-    const border = fits[b].band.ownToHz;
-    const zone = (fit: BandFit) =>
+    const border = fits[b].ownToHz;
+    const zone = (fit: StretchFit) =>
       [...fit.state.poles.frequencyHz.keys()].filter(
         (k) => Math.abs(fit.state.poles.frequencyHz[k] - border) < zoneHz,
       );

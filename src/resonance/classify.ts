@@ -1,7 +1,6 @@
-import type { BandFit } from './band-fit.js';
+import type { StretchFit } from './band-fit.js';
 import { amplitudeOutside } from './bands.js';
 import { modelError } from './density.js';
-import { mainsOf } from './hum.js';
 import { bandwidth, undampedLog } from './poles.js';
 import { amplitudeAtOnset, type Decimated } from './reverse-decimation.js';
 import type { Resonance, ResonanceKind } from './types.js';
@@ -13,12 +12,14 @@ const resolvedLongestSeconds = 5;
 /** Shorter, or of a lower Q, is the loudspeaker or the direct sound: no room rings so briefly in the bass. */
 const sourceSeconds = 0.12;
 const sourceQ = 2.5;
-/** Two decays at one frequency: closer than this share of a bandwidth, and apart by this ratio. */
-const slopesShare = 0.25;
-const slopesRatio = 1.8;
-/** Each of the two decay times must be known this well (sd of ln T) for the pair to mean anything. */
-const slopesSdLog = 0.25;
-
+/**
+ * The Fisher information takes noise and order for known. On synthetic responses errors are so much larger than it says.
+ */
+const spread = 1.15;
+/** Undamped poles are hum where a line was found in the recording within this distance. Hz. */
+const humHz = 0.4;
+/** And where they decay no faster than this. s. */
+const humSeconds = 4;
 /** What the kinds rest on beside the fit itself. */
 export interface Told {
   readonly decimated: readonly Decimated[];
@@ -35,7 +36,7 @@ export interface Draft extends Omit<Resonance, 'levelDb' | 'levelsDb'> {
 }
 
 export function draftOf(
-  { band, whitened, state, deviations, joined }: BandFit,
+  { band, whitened, state, deviations, joined }: StretchFit,
   k: number,
   told: Told,
 ): Draft {
@@ -47,8 +48,11 @@ export function draftOf(
   const width = bandwidth(logDecay);
   const undamped = logDecay >= undampedLog;
   const error = modelError(frequencyHz, width, told.volumeCubicMetres, decimated.length);
-  const frequencySdHz = Math.hypot(deviations.frequencyHz[k], undamped ? 0 : error.frequency * width);
-  const logDecaySd = Math.hypot(deviations.logDecay[k], error.decay);
+  const frequencySdHz = Math.hypot(
+    spread * deviations.frequencyHz[k],
+    undamped ? 0 : error.frequency * width,
+  );
+  const logDecaySd = Math.hypot(spread * deviations.logDecay[k], error.decay);
   const complex = decimated.map((d, c): [number, number] => {
     const at = 2 * (c * m + k);
     const re = state.amplitudes[at];
@@ -58,11 +62,10 @@ export function draftOf(
   });
   const amplitudes = complex.map(([x, y]) => Math.hypot(x, y));
   const q = frequencyHz / width;
-  const nearHum = told.humHz.some((f) => Math.abs(f - frequencyHz) < 0.4);
-  const neverDecays =
-    undamped || (decayTime > 4 && mainsOf(frequencyHz, 2 * deviations.frequencyHz[k]) !== null);
+  // Without a steady line in the recording, what hardly decays is noise or a slow mode, never hum.
+  const line = told.humHz.some((f) => Math.abs(f - frequencyHz) < humHz);
   let kind: ResonanceKind = 'cluster';
-  if (neverDecays && (nearHum || mainsOf(frequencyHz) !== null)) kind = 'hum';
+  if (line && (undamped || decayTime > humSeconds)) kind = 'hum';
   else if (decayTime < sourceSeconds || q < sourceQ) kind = 'source';
   else if (
     !joined[k] &&
@@ -79,6 +82,7 @@ export function draftOf(
     decayTimeSdSeconds: hum ? null : decayTime * logDecaySd,
     q: hum ? null : q,
     decayTimeEarlySeconds: null,
+    early: null,
     amplitudes,
     phasesRadians: complex.map(([x, y]) => Math.atan2(y, x)),
     amplitudeSd: amplitudes.map((a, c) => a * deviations.logAmplitude[c * m + k]),
@@ -90,39 +94,4 @@ export function draftOf(
     logDecaySd,
     starts: amplitudes.map((a, c) => a * Math.exp((-6.907755 * decimated[c].leadSeconds) / decayTime)),
   };
-}
-
-/** The pair as one resonance with two decays, or null where the two are not that. */
-function twoSlopes(a: Draft, b: Draft): Draft | null {
-  const early = (a.decayTimeSeconds ?? 0) < (b.decayTimeSeconds ?? 0) ? a : b;
-  const late = early === a ? b : a;
-  const { decayTimeSeconds: short, q: shortQ } = early;
-  const { decayTimeSeconds: long, q: longQ } = late;
-  if (short === null || long === null || shortQ === null || longQ === null) return null;
-  if (early.logDecaySd > slopesSdLog || late.logDecaySd > slopesSdLog) return null;
-  const width = 0.5 * (early.frequencyHz / shortQ + late.frequencyHz / longQ);
-  if (Math.abs(a.frequencyHz - b.frequencyHz) > slopesShare * width || long / short < slopesRatio)
-    return null;
-  return { ...late, kind: 'two-slopes', decayTimeEarlySeconds: short };
-}
-
-/** Drafts as resonances by ascending frequency: pairs of two decays joined, levels re the loudest. */
-export function tellResonances(all: readonly Draft[]): Resonance[] {
-  if (all.length === 0) return [];
-  const drafts = [...all].sort((a, b) => a.frequencyHz - b.frequencyHz);
-  for (let k = 0; k + 1 < drafts.length;) {
-    const pair = twoSlopes(drafts[k], drafts[k + 1]);
-    if (pair) drafts.splice(k, 2, pair);
-    else k++;
-  }
-  const rms = (starts: readonly number[]) =>
-    Math.sqrt(starts.reduce((sum, a) => sum + a * a, 0) / starts.length);
-  const rooms = drafts.filter(({ kind }) => kind !== 'hum');
-  const reference = Math.max(...(rooms.length > 0 ? rooms : drafts).map(({ starts }) => rms(starts)));
-  const levelOf = (a: number) => 20 * Math.log10(Math.max(a / reference, 1e-15));
-  return drafts.map(({ logDecaySd: _, starts, ...draft }) => ({
-    ...draft,
-    levelDb: levelOf(rms(starts)),
-    levelsDb: starts.map(levelOf),
-  }));
 }

@@ -36,5 +36,8 @@ export function modelError(
 ): ModelError {
   const overlap = modalDensity(frequencyHz, volumeCubicMetres) * bandwidthHz;
   const share = recordings >= 3 ? 0.5 : 1;
-  return { frequency: share * Math.min(0.04 * overlap, 0.12), decay: share * Math.min(0.08 * overlap, 0.2) };
+  return {
+    frequency: share * Math.min(0.0385 * overlap, 0.12),
+    decay: share * Math.min(0.077 * overlap, 0.2),
+  };
 }

@@ -1,8 +1,8 @@
 import type { Job, Note } from '../signal/types.js';
-import { fitBand, type BandFit } from './band-fit.js';
-import { bandsOf, whiten, type Band } from './bands.js';
+import { fitBand, whitenTails, type BandFit } from './band-fit.js';
+import { bandsOf, type Band } from './bands.js';
 import { borderTwins } from './borders.js';
-import { draftOf, tellResonances, type Told } from './classify.js';
+import { draftOf, type Told } from './classify.js';
 import { defaultVolumeCubicMetres } from './density.js';
 import { tailFloor } from './floor.js';
 import { humLines } from './hum.js';
@@ -11,9 +11,9 @@ import { bandwidth, join, ln1000, pick, polesOf, reachHz, type Poles } from './p
 import { decayRangeDb, neededRangeDb } from './range.js';
 import { resolvableBandwidths } from './resolution.js';
 import { decimateBackwards, type Decimated, type FitRecording } from './reverse-decimation.js';
+import { tellResonances } from './slopes.js';
 import { medianOf } from './spectrum.js';
 import type { FitParams, Resonance, ResonanceFit } from './types.js';
-import { noWhitener } from './whitening.js';
 import { zoomEsprit } from './zoom-esprit.js';
 
 /** The fit always covers this band; only what lies within the asked range is told. Hz. */
@@ -26,8 +26,7 @@ type Candidate = readonly [frequencyHz: number, decayRate: number];
 
 const noiseSdOf = (decimated: readonly Decimated[]): number[] =>
   decimated.map(({ samples, sampleRate, peak, step }) => {
-    const { variance } = tailFloor(samples, sampleRate);
-    return peak * Math.sqrt(variance * step);
+    return peak * Math.sqrt(tailFloor(samples, sampleRate) * step);
   });
 
 function emptyFit(decimated: readonly Decimated[], notes: readonly Note[]): ResonanceFit {
@@ -108,10 +107,12 @@ export function* fitResonances(recordings: readonly FitRecording[], params: FitP
   for (const { samples } of decimated)
     for (const f of humLines(samples, sampleRate))
       if (!humHz.some((g) => Math.abs(f - g) < 0.2)) humHz.push(f);
+  const rumbleToHz = Math.max(...decimated.map((one) => one.rumbleToHz));
   const bands = bandsOf(decimated);
+  const tails = bands.map((band) => whitenTails(band, humHz));
   const candidates: Candidate[] = [];
   for (const [k, band] of bands.entries()) {
-    const { data } = whiten(band, noWhitener);
+    const { data } = tails[k];
     const job = zoomEsprit(data, band.window.decaySeconds, band.ownFromHz, band.ownToHz);
     candidates.push(...(yield* within(job, 0.05 + 0.05 * k, 0.1 + 0.05 * k)));
   }
@@ -119,7 +120,7 @@ export function* fitResonances(recordings: readonly FitRecording[], params: FitP
   const fits: BandFit[] = [];
   for (const [k, band] of bands.entries()) {
     const share = 0.8 / bands.length;
-    const job = fitBand(band, startOf(band, candidates, humHz), leads);
+    const job = fitBand(band, tails[k], startOf(band, candidates, humHz), leads);
     fits.push(yield* within(job, 0.2 + share * k, 0.2 + share * (k + 1)));
   }
   const told: Told = {
@@ -128,21 +129,22 @@ export function* fitResonances(recordings: readonly FitRecording[], params: FitP
     fitFromSeconds: Math.max(...leads),
     humHz,
   };
-  const kept = borderTwins(fits);
-  const drafts = fits.flatMap((fit, k) => kept[k].map((pole) => draftOf(fit, pole, told)));
-  const resonances = tellResonances(drafts).filter(
-    ({ frequencyHz: f }) => f >= params.fromHz && f <= params.toHz,
-  );
-  const notes: Note[] = resonances
-    .filter(({ kind }) => kind === 'hum')
-    .map(({ frequencyHz }) => ({ code: 'hum', params: { frequencyHz } }));
+  const stretches = fits.flatMap((fit) => fit.stretches);
+  const kept = borderTwins(stretches);
+  const drafts = stretches.flatMap((fit, k) => kept[k].map((pole) => draftOf(fit, pole, told)));
+  const asked = drafts.filter(({ frequencyHz: f }) => f >= params.fromHz && f <= params.toHz);
+  const { resonances, notes } = tellResonances(asked);
+  for (const { kind, frequencyHz } of resonances)
+    if (kind === 'hum') notes.push({ code: 'hum', params: { frequencyHz } });
+  if (rumbleToHz > params.fromHz) notes.push({ code: 'rumble', params: { toHz: rumbleToHz } });
   const energy = fits.reduce((sum, fit) => sum + fit.energy, 0);
-  const left = fits.reduce((sum, fit) => sum + fit.state.cost, 0);
+  const left = fits.reduce((sum, fit) => sum + fit.left, 0);
   return {
     resonances,
     fitFromSeconds: told.fitFromSeconds,
     fitToSeconds:
-      told.fitFromSeconds + Math.max(...fits.map(({ whitened: { data } }) => data.count / data.sampleRate)),
+      told.fitFromSeconds +
+      Math.max(...stretches.map(({ whitened: { data } }) => data.count / data.sampleRate)),
     explainedEnergy: Math.min(1, Math.max(0, 1 - left / energy)),
     noiseSd: noiseSdOf(decimated),
     resolvableSpacingHz: spacingOf(resonances),

@@ -1,15 +1,8 @@
 import { decayRate, type Poles } from './poles.js';
+import type { Weights } from './weights.js';
 
-/**
- * Weights of the samples, 1 / variance, as a sum of exponentials: w2(t) = sum of scales[q] exp(-rates[q] t). Every
- * inner product of two weighted exponentials is then a geometric series and needs no sample.
- */
-export interface Weights {
-  readonly scales: Float64Array;
-  readonly rates: Float64Array;
-  /** w2 at each sample. */
-  readonly squares: Float64Array;
-}
+/** Below this times the reciprocal of the number of samples, |1 - Z| is taken for zero in the geometric series. */
+const nearOne = 1e-3;
 
 /**
  * Inner products of the weighted basis e_k = exp((-d + j w) t), one column per pole: g0, g1 and g2 are the sums of
@@ -24,10 +17,13 @@ export class Gram {
   g2i = new Float64Array(0);
   private zr = new Float64Array(0);
   private zi = new Float64Array(0);
-  private er = new Float64Array(0);
-  private ei = new Float64Array(0);
-  private readonly stepGain: Float64Array;
-  private readonly endGain: Float64Array;
+  /** Each pole's value at each knot times the root of the weight there: [pole * knots + knot]. */
+  private kr = new Float64Array(0);
+  private ki = new Float64Array(0);
+  /** Growth of the weights per sample, segment by segment. */
+  private readonly growth: Float64Array;
+  private readonly knots: Float64Array;
+  private readonly roots: Float64Array;
 
   constructor(
     readonly sampleRate: number,
@@ -35,81 +31,122 @@ export class Gram {
     readonly count: number,
     readonly weights: Weights,
   ) {
-    this.stepGain = weights.rates.map((rate) => Math.exp(-rate / sampleRate));
-    this.endGain = weights.rates.map((rate) => Math.exp((-rate * count) / sampleRate));
+    const { knots, levels } = weights;
+    this.knots = Float64Array.from(knots);
+    this.roots = Float64Array.from(levels, Math.sqrt);
+    this.growth = Float64Array.from({ length: knots.length - 1 }, (_, q) =>
+      Math.exp(Math.log(levels[q + 1] / levels[q]) / (knots[q + 1] - knots[q])),
+    );
   }
 
   private reserve(poles: number): void {
     if (this.zr.length >= poles) return;
     const room = Math.ceil(poles * 1.5) + 4;
-    for (const key of ['zr', 'zi', 'er', 'ei'] as const) this[key] = new Float64Array(room);
+    for (const key of ['zr', 'zi'] as const) this[key] = new Float64Array(room);
+    for (const key of ['kr', 'ki'] as const) this[key] = new Float64Array(room * this.knots.length);
     for (const key of ['g0r', 'g0i', 'g1r', 'g1i', 'g2r', 'g2i'] as const)
       this[key] = new Float64Array(room * room);
   }
 
-  /** Fills g0, and g1 and g2 where `moments` is set. */
-  fill({ frequencyHz, logDecay }: Poles, moments: boolean): void {
-    const m = frequencyHz.length;
-    this.reserve(m);
-    const { zr, zi, er, ei, g0r, g0i, g1r, g1i, g2r, g2i, count, sampleRate, stepGain, endGain } = this;
-    const { scales } = this.weights;
-    const terms = scales.length;
-    const t1 = 1 / sampleRate;
-    const t2 = t1 * t1;
-    const square = count * count;
-    for (let k = 0; k < m; k++) {
+  private fillPoles({ frequencyHz, logDecay }: Poles): void {
+    const { zr, zi, kr, ki, knots, roots, sampleRate } = this;
+    for (let k = 0; k < frequencyHz.length; k++) {
       const d = decayRate(logDecay[k]) / sampleRate;
       const w = (2 * Math.PI * (frequencyHz[k] - this.centreHz)) / sampleRate;
       const step = Math.exp(-d);
-      const end = Math.exp(-d * count);
       zr[k] = step * Math.cos(w);
       zi[k] = step * Math.sin(w);
-      er[k] = end * Math.cos(w * count);
-      ei[k] = end * Math.sin(w * count);
+      for (let q = 0, at = k * knots.length; q < knots.length; q++, at++) {
+        const size = roots[q] * Math.exp(-d * knots[q]);
+        kr[at] = size * Math.cos(w * knots[q]);
+        ki[at] = size * Math.sin(w * knots[q]);
+      }
     }
+  }
+
+  /** Fills g0, and g1 and g2 where `moments` is set. */
+  fill(poles: Poles, moments: boolean): void {
+    const m = poles.frequencyHz.length;
+    this.reserve(m);
+    this.fillPoles(poles);
+    const { zr, zi, kr, ki, g0r, g0i, g1r, g1i, g2r, g2i, knots, growth, sampleRate } = this;
+    const segments = growth.length;
+    const stride = segments + 1;
+    const t1 = 1 / sampleRate;
+    const t2 = t1 * t1;
+    const least = (nearOne / this.count) ** 2;
     for (let i = 0; i < m; i++) {
       for (let j = 0; j <= i; j++) {
-        // Z = conj(z_i) z_j, and Z^N.
+        // Z = conj(z_i) z_j; a = w2 Z^n at the knot where a segment begins, b where it ends.
         const pr = zr[i] * zr[j] + zi[i] * zi[j];
         const pi = zr[i] * zi[j] - zi[i] * zr[j];
-        const qr = er[i] * er[j] + ei[i] * ei[j];
-        const qi = er[i] * ei[j] - ei[i] * er[j];
+        let p = i * stride;
+        let q = j * stride;
+        let ar = kr[p] * kr[q] + ki[p] * ki[q];
+        let ai = kr[p] * ki[q] - ki[p] * kr[q];
         let s0r = 0;
         let s0i = 0;
         let s1r = 0;
         let s1i = 0;
         let s2r = 0;
         let s2i = 0;
-        for (let q = 0; q < terms; q++) {
-          const a = scales[q];
-          const xr = pr * stepGain[q];
-          const xi = pi * stepGain[q];
-          const nr = qr * endGain[q];
-          const ni = qi * endGain[q];
-          // Finite geometric series: (1 - Z) S0 = 1 - Z^N, and the two below.
+        for (let s = 0; s < segments; s++) {
+          p++;
+          q++;
+          const br = kr[p] * kr[q] + ki[p] * ki[q];
+          const bi = kr[p] * ki[q] - ki[p] * kr[q];
+          const from = knots[s];
+          const to = knots[s + 1];
+          const xr = pr * growth[s];
+          const xi = pi * growth[s];
           const hr = 1 - xr;
-          const inverse = 1 / (hr * hr + xi * xi);
-          const ir = hr * inverse;
-          const ii = xi * inverse;
-          const ur = (1 - nr) * ir + ni * ii;
-          const ui = (1 - nr) * ii - ni * ir;
-          s0r += a * ur;
-          s0i += a * ui;
-          if (!moments) continue;
-          // (1 - Z) S1 = Z S0 - N Z^N.
-          const vr0 = xr * ur - xi * ui - count * nr;
-          const vi0 = xr * ui + xi * ur - count * ni;
-          const vr = vr0 * ir - vi0 * ii;
-          const vi = vr0 * ii + vi0 * ir;
-          s1r += a * vr;
-          s1i += a * vi;
-          // (1 - Z) S2 = Z (2 S1 + S0) - N^2 Z^N.
-          const tr0 = 2 * vr + ur;
-          const ti0 = 2 * vi + ui;
-          const tr = xr * tr0 - xi * ti0 - square * nr;
-          const ti = xr * ti0 + xi * tr0 - square * ni;
-          s2r += a * (tr * ir - ti * ii);
-          s2i += a * (tr * ii + ti * ir);
+          const square = hr * hr + xi * xi;
+          if (square < least) {
+            // All terms of the segment are alike: weights that grow as the poles decay.
+            const length = to - from;
+            const mean = 0.5 * (from + to - 1);
+            const cr = 0.5 * (ar + br);
+            const ci = 0.5 * (ai + bi);
+            s0r += length * cr;
+            s0i += length * ci;
+            s1r += length * mean * cr;
+            s1i += length * mean * ci;
+            const squares = length * (mean * mean + (length * length - 1) / 12);
+            s2r += squares * cr;
+            s2i += squares * ci;
+          } else {
+            // Finite geometric series: (1 - Z) S0 = Z^a - Z^b, and the two below.
+            const ir = hr / square;
+            const ii = xi / square;
+            const dr = ar - br;
+            const di = ai - bi;
+            const ur = dr * ir - di * ii;
+            const ui = dr * ii + di * ir;
+            s0r += ur;
+            s0i += ui;
+            if (moments) {
+              // (1 - Z) S1 = Z S0 + a Z^a - b Z^b.
+              const fr = from * ar;
+              const fi = from * ai;
+              const er = to * br;
+              const ei = to * bi;
+              const vr0 = xr * ur - xi * ui + fr - er;
+              const vi0 = xr * ui + xi * ur + fi - ei;
+              const vr = vr0 * ir - vi0 * ii;
+              const vi = vr0 * ii + vi0 * ir;
+              s1r += vr;
+              s1i += vi;
+              // (1 - Z) S2 = Z (2 S1 + S0) + a^2 Z^a - b^2 Z^b.
+              const tr0 = 2 * vr + ur;
+              const ti0 = 2 * vi + ui;
+              const tr = xr * tr0 - xi * ti0 + from * fr - to * er;
+              const ti = xr * ti0 + xi * tr0 + from * fi - to * ei;
+              s2r += tr * ir - ti * ii;
+              s2i += tr * ii + ti * ir;
+            }
+          }
+          ar = br;
+          ai = bi;
         }
         const at = i * m + j;
         const mirror = j * m + i;

@@ -1,8 +1,8 @@
 import { inverseDiagonal } from './complex-linear.js';
-import type { Weights } from './gram.js';
 import { Minimiser, type Minimum } from './levenberg.js';
 import { decayRate, type Poles } from './poles.js';
 import { Evaluation, Projection, type Signal, type Target } from './varpro.js';
+import type { Weights } from './weights.js';
 
 /** Complex samples of all channels about one centre frequency; their floor has unit variance in each part. */
 export interface ModalData {
@@ -21,6 +21,7 @@ export class Model {
   readonly minimiser: Minimiser;
   readonly whole: Target;
   private readonly evaluation = new Evaluation();
+  private known: { readonly state: State; readonly residual: readonly Signal[] } | null = null;
 
   constructor(
     readonly data: ModalData,
@@ -36,29 +37,47 @@ export class Model {
     return this.minimiser.at(this.whole, poles);
   }
 
-  /** The samples, or `channels`, less the poles of `without`, unweighted. */
-  residual(state: State, without: readonly number[], channels = this.data.channels): Signal[] {
-    const { sampleRate, centreHz, count } = this.data;
-    const { poles, amplitudes } = state;
+  /** Adds `sign` times some poles of a state to the signals of all channels, in place. */
+  put(
+    signals: readonly Signal[],
+    { poles, amplitudes }: State,
+    which: readonly number[],
+    sign: 1 | -1,
+  ): void {
+    const { sampleRate, centreHz } = this.data;
     const m = poles.frequencyHz.length;
-    return channels.map((channel, c) => {
-      const y = { re: channel.re.slice(0, count), im: channel.im.slice(0, count) };
-      for (const k of without) {
+    signals.forEach((y, c) => {
+      for (const k of which) {
         const at = 2 * (c * m + k);
         const turn = (2 * Math.PI * (poles.frequencyHz[k] - centreHz)) / sampleRate;
-        subtractPole(y, turn, decayRate(poles.logDecay[k]) / sampleRate, amplitudes[at], amplitudes[at + 1]);
+        const decay = decayRate(poles.logDecay[k]) / sampleRate;
+        addPole(y, turn, decay, sign * amplitudes[at], sign * amplitudes[at + 1]);
       }
-      return y;
     });
   }
 
-  residualOfAll(state: State): Signal[] {
-    return this.residual(state, [...state.poles.frequencyHz.keys()]);
+  /** The samples less all poles, unweighted. Not to be written to. */
+  residualOfAll(state: State): readonly Signal[] {
+    if (this.known?.state !== state) {
+      const { count, channels } = this.data;
+      const residual = channels.map(({ re, im }) => ({ re: re.slice(0, count), im: im.slice(0, count) }));
+      this.put(residual, state, [...state.poles.frequencyHz.keys()], -1);
+      this.known = { state, residual };
+    }
+    return this.known.residual;
   }
 
-  /** The target of a local fit: the samples less the poles that are held. */
-  without(state: State, held: readonly number[]): Target {
-    return held.length === 0 ? this.whole : this.projection.target(this.residual(state, held));
+  /** What all poles but these leave of the samples. */
+  without(state: State, but: readonly number[]): Signal[] {
+    const signals = this.residualOfAll(state).map(({ re, im }) => ({ re: re.slice(), im: im.slice() }));
+    this.put(signals, state, but, 1);
+    return signals;
+  }
+
+  /** The target of a local fit of the poles `near`: the others are held. */
+  around(state: State, near: readonly number[]): Target {
+    if (near.length === state.poles.frequencyHz.length) return this.whole;
+    return this.projection.target(this.without(state, near));
   }
 
   /** Chi-squared that each pole's removal would cost with all other poles held (amplitudes refitted). */
@@ -79,12 +98,15 @@ export class Model {
   }
 }
 
-/** Takes (a + j b) exp((-decay + j turn) n) out of the samples. The recurrence restarts every 256 samples. */
-function subtractPole({ re, im }: Signal, turn: number, decay: number, a: number, b: number): void {
+/** Past so many nepers (260 dB) nothing is left of a pole. */
+const nepers = 30;
+
+/** Adds (a + j b) exp((-decay + j turn) n) to the samples. The recurrence restarts every 256 samples. */
+function addPole({ re, im }: Signal, turn: number, decay: number, a: number, b: number): void {
   const step = Math.exp(-decay);
   const cr = step * Math.cos(turn);
   const ci = step * Math.sin(turn);
-  const end = Math.min(re.length, Math.ceil(40 / decay) + 1);
+  const end = Math.min(re.length, Math.ceil(nepers / decay) + 1);
   for (let from = 0; from < end; from += 256) {
     const size = Math.exp(-decay * from);
     const cosine = size * Math.cos(turn * from);
@@ -93,8 +115,8 @@ function subtractPole({ re, im }: Signal, turn: number, decay: number, a: number
     let i = a * sine + b * cosine;
     const to = Math.min(end, from + 256);
     for (let n = from; n < to; n++) {
-      re[n] -= r;
-      im[n] -= i;
+      re[n] += r;
+      im[n] += i;
       const next = r * cr - i * ci;
       i = r * ci + i * cr;
       r = next;

@@ -1,14 +1,16 @@
 import { choleskyHermitian, forwardComplex } from './complex-linear.js';
 import type { Model, State } from './model.js';
-import { decayRate, ln1000 } from './poles.js';
+import { complexFft, inverseFft, nextPowerOfTwo } from '../signal/fft.js';
+import { decayRate, ln1000, pick, type Poles } from './poles.js';
+import type { Signal } from './varpro.js';
 
 /** Variance of the noise over time: floor (1 + diffuse exp(-2 ln1000 t / decaySeconds)), units of the tail's floor. */
 export interface NoiseModel {
   readonly floor: number;
   readonly diffuse: number;
   readonly decaySeconds: number;
-  /** Per sample, white-equivalent. */
-  readonly variance: Float64Array;
+  /** Minus twice the log likelihood of the residuals, restricted to what the fit has not taken up. */
+  readonly cost: number;
 }
 
 const decayTimes = [0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.5, 0.6, 0.8, 1];
@@ -17,8 +19,7 @@ const decayTimes = [0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.5, 0.6, 0.8, 1];
  * Share of the noise that the fit has taken up at each sample (leverage), from the Gram matrix of the amplitudes' and,
  * for one channel, the poles' columns. Read at every other sample: it changes slowly.
  */
-function leverage(model: Model, state: State): Float64Array {
-  const { poles } = state;
+function leverage(model: Model, poles: Poles): Float64Array {
   const { sampleRate, centreHz, count } = model.data;
   const { channels, gram } = model.projection;
   const m = poles.frequencyHz.length;
@@ -79,15 +80,74 @@ function leverage(model: Model, state: State): Float64Array {
   return shares;
 }
 
+/** Noise of a narrow range is compared with that of a wider one at these times (s); sd of its logarithm. */
+const expectedAt = [0, 0.1, 0.2];
+const expectedSd = 0.5;
+
+/** Frequencies, offsets from the centre in Hz, between which the noise of a fit is judged. */
+export type NoiseRange = readonly [fromHz: number, toHz: number];
+
+/** Width of the flanks of the window in frequency. Hz. */
+const flankHz = 10;
+
+/** Half power at the ends of the range; raised-cosine flanks, so that early energy does not ring into the end. */
+function windowAt(offsetHz: number, [fromHz, toHz]: NoiseRange): number {
+  const inside = Math.min(offsetHz - fromHz, toHz - offsetHz) / flankHz + 0.5;
+  return inside <= 0 ? 0 : inside >= 1 ? 1 : Math.sin(0.5 * Math.PI * inside) ** 2;
+}
+
+/** Power per sample of what lies in the range, white-equivalent, summed over the signals; and the share of the spectrum. */
+function powerWithin(
+  signals: readonly Signal[],
+  count: number,
+  sampleRate: number,
+  range: NoiseRange,
+): { power: Float64Array; share: number } {
+  const size = nextPowerOfTwo(2 * count);
+  const window = Float64Array.from({ length: size }, (_, k) =>
+    windowAt(((k < size / 2 ? k : k - size) * sampleRate) / size, range),
+  );
+  const share = window.reduce((sum, w) => sum + w * w, 0) / size;
+  const power = new Float64Array(count);
+  const input = new Float64Array(2 * size);
+  const output = new Float64Array(2 * size);
+  for (const { re, im } of signals) {
+    input.fill(0);
+    for (let n = 0; n < count; n++) {
+      input[2 * n] = re[n];
+      input[2 * n + 1] = im[n];
+    }
+    complexFft(input, output);
+    for (let k = 0; k < size; k++) {
+      output[2 * k] *= window[k];
+      output[2 * k + 1] *= window[k];
+    }
+    inverseFft(output, input);
+    for (let n = 0; n < count; n++) power[n] += (input[2 * n] ** 2 + input[2 * n + 1] ** 2) / share;
+  }
+  return { power, share };
+}
+
 /**
- * The noise that fits best, by maximum likelihood on the squared residuals corrected for what the fit has taken up.
+ * The noise that fits best between two frequencies, by maximum likelihood on the squared residuals corrected for what
+ * the fit has taken up.
  *
- * @param noiseGain Variance of the samples' noise over its white-equivalent variance.
+ * @param expected The noise of a wider range. A few poles can take up all the diffuse decay of a narrow one, which holds
+ *   no more than some numbers of information; so it is not believed to lie far off.
  */
-export function fitNoise(model: Model, state: State, noiseGain: number): NoiseModel {
-  const { sampleRate, count, channels } = model.data;
-  const residuals = model.residualOfAll(state);
-  const shares = leverage(model, state);
+export function fitNoise(
+  model: Model,
+  state: State,
+  range: NoiseRange,
+  expected: NoiseModel | null = null,
+): NoiseModel {
+  const { sampleRate, count, channels, centreHz } = model.data;
+  const within = powerWithin(model.residualOfAll(state), count, sampleRate, range);
+  const { poles } = state;
+  const own = [...poles.frequencyHz.keys()].filter(
+    (k) => windowAt(poles.frequencyHz[k] - centreHz, range) > 0.5,
+  );
+  const shares = leverage(model, pick(poles, own));
   // Blocks of four samples lose nothing: the models are smooth.
   const size = 4;
   const blocks = Math.ceil(count / size);
@@ -96,30 +156,45 @@ export function fitNoise(model: Model, state: State, noiseGain: number): NoiseMo
   let total = 0;
   for (let n = 0; n < count; n++) {
     const b = Math.floor(n / size);
-    for (const { re, im } of residuals) power[b] += (re[n] * re[n] + im[n] * im[n]) / noiseGain;
-    const left = 2 * channels.length * Math.max(1 - shares[n], 0.02);
+    power[b] += within.power[n];
+    // The range is a part of the spectrum only, and it is there that the fit takes its share.
+    const left = 2 * channels.length * Math.max(1 - shares[n] / within.share, 0.02);
     freedom[b] += left;
     total += left;
   }
-  let best = { cost: Infinity, decaySeconds: 1, diffuse: 0, floor: 1 };
   const shape = new Float64Array(blocks);
-  for (const decaySeconds of decayTimes) {
+  let best: NoiseModel = { cost: Infinity, decaySeconds: 1, diffuse: 0, floor: 1 };
+  const attempt = (decaySeconds: number, log: number): void => {
+    const diffuse = Math.exp(log);
+    let sum = 0;
+    for (let b = 0; b < blocks; b++) sum += power[b] / (1 + diffuse * shape[b]);
+    const floor = Math.max(sum / total, 1e-12);
+    let cost = total * Math.log(floor);
+    for (let b = 0; b < blocks; b++) cost += freedom[b] * Math.log(1 + diffuse * shape[b]);
+    if (expected) {
+      for (const t of expectedAt) {
+        const e = Math.exp((-2 * ln1000 * t) / decaySeconds);
+        const wide = Math.exp((-2 * ln1000 * t) / expected.decaySeconds);
+        const off = Math.log((floor * (1 + diffuse * e)) / (expected.floor * (1 + expected.diffuse * wide)));
+        cost += (off / expectedSd) ** 2;
+      }
+    }
+    if (cost < best.cost - 1e-9) best = { cost, decaySeconds, diffuse, floor };
+  };
+  const shapeFor = (decaySeconds: number): void => {
     for (let b = 0; b < blocks; b++)
       shape[b] = Math.exp((-2 * ln1000 * (size * (b + 0.5))) / sampleRate / decaySeconds);
-    for (let log = -3; log <= 14; log += 0.5) {
-      const diffuse = Math.exp(log);
-      let sum = 0;
-      for (let b = 0; b < blocks; b++) sum += power[b] / (1 + diffuse * shape[b]);
-      const floor = Math.max(sum / total, 1e-12);
-      let cost = total * Math.log(floor);
-      for (let b = 0; b < blocks; b++) cost += freedom[b] * Math.log(1 + diffuse * shape[b]);
-      if (cost < best.cost - 1e-9) best = { cost, decaySeconds, diffuse, floor };
-    }
+  };
+  // Coarse steps first; about the best of them fine ones.
+  for (const decaySeconds of decayTimes) {
+    shapeFor(decaySeconds);
+    for (let log = -3; log <= 15; log += 1.5) attempt(decaySeconds, log);
   }
-  const { decaySeconds, diffuse, floor } = best;
-  const variance = Float64Array.from(
-    { length: count },
-    (_, n) => floor * (1 + diffuse * Math.exp((-2 * ln1000 * n) / sampleRate / decaySeconds)),
-  );
-  return { floor, diffuse, decaySeconds, variance };
+  const { decaySeconds, diffuse } = best;
+  const middle = Math.round(2 * Math.log(diffuse)) / 2;
+  for (const near of decayTimes.filter((t) => Math.abs(Math.log(t / decaySeconds)) < 0.35)) {
+    shapeFor(near);
+    for (let step = -2; step <= 2; step++) attempt(near, middle + 0.5 * step);
+  }
+  return best;
 }

@@ -1,6 +1,6 @@
 import type { Job } from '../signal/types.js';
 import type { Model, State } from './model.js';
-import { bandwidth, join, ln1000, pick, polesOf, reachHz, type Poles } from './poles.js';
+import { bandwidth, join, ln1000, pick, polesOf, type Poles } from './poles.js';
 import { ResidualScan } from './residual-scan.js';
 
 /** A local refit takes in the poles within this distance. Hz. */
@@ -9,7 +9,7 @@ const mostAdditions = 25;
 const scanFromHz = 10;
 
 /** Chi-squared that a pole must be worth: its penalty, and two more amplitudes for every further channel. */
-const threshold = (penalty: number, channels: number): number => 2 * penalty + 4 * (channels - 1);
+export const priceOf = (penalty: number, channels: number): number => 2 * penalty + 4 * (channels - 1);
 
 /** Poles nearer than the neighbourhood to `centreHz`, and the others; `left out` is in neither. */
 function split(poles: Poles, centreHz: number, leftOut = -1): { near: number[]; far: number[] } {
@@ -51,20 +51,25 @@ function* refineAll(model: Model, start: Poles, iterations: number): Job<State> 
     for (let sweep = 0; sweep < 2; sweep++) {
       const lowest = Math.min(...state.poles.frequencyHz);
       const highest = Math.max(...state.poles.frequencyHz);
+      const rest = model.without(state, []);
       for (let centre = lowest + 6; centre < highest + 8; centre += 16) {
-        const near: number[] = [];
-        const far: number[] = [];
-        state.poles.frequencyHz.forEach((f, k) => (Math.abs(f - centre) < 16 ? near : far).push(k));
+        const { poles, amplitudes } = state;
+        const m = poles.frequencyHz.length;
+        const near = [...poles.frequencyHz.keys()].filter(
+          (k) => Math.abs(poles.frequencyHz[k] - centre) < 16,
+        );
         if (near.length === 0) continue;
-        const local = model.minimiser.minimise(model.without(state, far), pick(state.poles, near), 4);
-        const m = state.poles.frequencyHz.length;
+        model.put(rest, state, near, 1);
+        const target = near.length === m ? model.whole : model.projection.target(rest);
+        const local = model.minimiser.minimise(target, pick(poles, near), 4);
         near.forEach((k, i) => {
-          state.poles.frequencyHz[k] = local.poles.frequencyHz[i];
-          state.poles.logDecay[k] = local.poles.logDecay[i];
+          poles.frequencyHz[k] = local.poles.frequencyHz[i];
+          poles.logDecay[k] = local.poles.logDecay[i];
           for (let c = 0; c < model.projection.channels; c++)
             for (let part = 0; part < 2; part++)
-              state.amplitudes[2 * (c * m + k) + part] = local.amplitudes[2 * (c * near.length + i) + part];
+              amplitudes[2 * (c * m + k) + part] = local.amplitudes[2 * (c * near.length + i) + part];
         });
+        model.put(rest, state, near, -1);
         yield { stage: 'fit', fraction: 0 };
       }
       state = model.at(state.poles);
@@ -96,7 +101,8 @@ function* removeAndRefit(model: Model, start: State, limit: number): Job<State> 
       if (kept.has(frequencyHz[k])) continue;
       const { near, far } = split(state.poles, frequencyHz[k], k);
       if (near.length === 0) continue;
-      const local = model.minimiser.minimise(model.without(state, far), pick(state.poles, near), 8);
+      const target = model.around(state, [...near, k]);
+      const local = model.minimiser.minimise(target, pick(state.poles, near), 8);
       yield { stage: 'fit', fraction: 0 };
       if (local.cost - state.cost < limit) {
         state = model.at(join(pick(state.poles, far), local.poles));
@@ -109,19 +115,35 @@ function* removeAndRefit(model: Model, start: State, limit: number): Job<State> 
   return state;
 }
 
+/** The state with one more pole where the residual asks for it most; null where it asks for none. */
+export function addBest(
+  model: Model,
+  state: State,
+  reach: Reach,
+  barred: readonly number[],
+): { frequencyHz: number; state: State } | null {
+  const scan = new ResidualScan(model, Math.max(scanFromHz, reach[0]), reach[1]);
+  const find = scan.best(model.residualOfAll(state), barred);
+  if (!(find.gain > 0)) return null;
+  const { near, far } = split(state.poles, find.frequencyHz);
+  const added = polesOf([find.frequencyHz], [Math.log(find.decaySeconds)]);
+  const start = join(pick(state.poles, near), added);
+  const local = model.minimiser.minimise(model.around(state, near), start, 15);
+  return { frequencyHz: find.frequencyHz, state: model.at(join(pick(state.poles, far), local.poles)) };
+}
+
 /** Adds poles where the residual asks for them and the refit pays for it. */
-function* addWhereItPays(model: Model, start: State, limit: number): Job<State> {
+function* addWhereItPays(model: Model, start: State, limit: number, reach: Reach): Job<State> {
   let state = start;
   const barred: number[] = [];
-  const { centreHz } = model.data;
-  const scan = new ResidualScan(model, Math.max(scanFromHz, centreHz - reachHz), centreHz + reachHz);
+  const scan = new ResidualScan(model, Math.max(scanFromHz, reach[0]), reach[1]);
   for (let round = 0; round < mostAdditions; round++) {
     const find = scan.best(model.residualOfAll(state), barred);
     if (find.gain < 0.6 * limit) break;
     const { near, far } = split(state.poles, find.frequencyHz);
     const added = polesOf([find.frequencyHz], [Math.log(find.decaySeconds)]);
     const local = model.minimiser.minimise(
-      model.without(state, far),
+      model.around(state, near),
       join(pick(state.poles, near), added),
       15,
     );
@@ -132,14 +154,17 @@ function* addWhereItPays(model: Model, start: State, limit: number): Job<State> 
   return state;
 }
 
+/** Frequencies between which poles are added. Hz. */
+export type Reach = readonly [fromHz: number, toHz: number];
+
 /**
  * Poles by penalised likelihood under one noise model: prune, refine, remove what neighbours can carry, and, where
- * `adding`, add what the residual still holds.
+ * `adding` names a range, add what the residual still holds there.
  *
  * @param penalty In nats per pole.
  */
-export function* searchOrder(model: Model, start: Poles, penalty: number, adding: boolean): Job<State> {
-  const limit = threshold(penalty, model.projection.channels);
+export function* searchOrder(model: Model, start: Poles, penalty: number, adding: Reach | null): Job<State> {
+  const limit = priceOf(penalty, model.projection.channels);
   let poles = prune(model, start, limit);
   let state = yield* refineAll(model, poles, 6);
   poles = prune(model, state.poles, limit);
@@ -147,7 +172,7 @@ export function* searchOrder(model: Model, start: Poles, penalty: number, adding
   state = yield* removeAndRefit(model, state, limit);
   state = yield* refineAll(model, state.poles, 6);
   if (!adding) return state;
-  state = yield* addWhereItPays(model, state, limit);
+  state = yield* addWhereItPays(model, state, limit, adding);
   state = yield* refineAll(model, state.poles, 10);
   state = yield* removeAndRefit(model, state, limit);
   return yield* refineAll(model, state.poles, 6);

@@ -9,8 +9,8 @@ export const undampedLog = Math.log(undampedSeconds);
 export const shortestLog = Math.log(0.015);
 export const longestLog = Math.log(30);
 export const lowestPoleHz = 8;
-/** Poles are looked for this far from the centre of a band whose filter passes 50 Hz either side. Hz. */
-export const reachHz = 80;
+/** Poles are looked for this far from the centre of a band, as far as its filter lets strong ones through. Hz. */
+export const reachHz = 97;
 
 /** Poles of a sum of decaying sines, shared by every channel. */
 export interface Poles {

@@ -8,7 +8,7 @@ import { ellipticLowPass, reverseDecimate } from '../signal/filters.js';
 export const neededRangeDb = 15;
 
 const bandHalfHz = 13;
-const decimation = 8;
+const targetRate = 62;
 /** Past the direct sound, which is no decay. */
 const fromSeconds = 0.05;
 const toSeconds = 0.15;
@@ -25,7 +25,8 @@ export function decayRangeDb(
   fromHz: number,
   toHz: number,
 ): number {
-  const sections = ellipticLowPass(4, bandHalfHz, sampleRate);
+  const sections = ellipticLowPass('4-55', bandHalfHz, sampleRate);
+  const decimation = Math.floor(sampleRate / targetRate);
   const rate = sampleRate / decimation;
   const re = new Float64Array(samples.length);
   const im = new Float64Array(samples.length);

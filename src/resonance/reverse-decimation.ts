@@ -2,12 +2,11 @@ import { withoutOffset } from '../signal/dc.js';
 import {
   ellipticHighPass,
   ellipticLowPass,
-  noiseGain,
   responseAt,
   reverseDecimate,
   type Sections,
 } from '../signal/filters.js';
-import { tailFloor } from './floor.js';
+import { rumbleTopHz } from './floor.js';
 import { decayRate } from './poles.js';
 
 /** One recording as the estimator takes it: samples at any rate, and where its first arrival is. */
@@ -17,7 +16,7 @@ export interface FitRecording {
   readonly onsetSeconds: number;
 }
 
-/** The bass of one recording from just after its onset on, at some 500 samples per second. */
+/** The bass of one recording from just after its onset on, at some 1000 samples per second. */
 export interface Decimated {
   readonly samples: Float64Array;
   readonly sampleRate: number;
@@ -27,20 +26,28 @@ export interface Decimated {
   readonly leadSeconds: number;
   /** Of the file, divided out before. */
   readonly peak: number;
-  /** Variance of white noise of unit variance per sample here, after the filter. */
-  readonly noiseGain: number;
-  readonly sections: Sections;
-  /** High-pass at the lower rate against rumble; empty where there is none. */
-  readonly highPass: Sections;
+  /** What it was run through, each at a rate of its own. */
+  readonly filters: readonly Filter[];
+  /** Rumble was filtered out below this frequency; 0 where there is none. */
+  readonly rumbleToHz: number;
 }
 
-const passBandHz = 206;
-const targetRate = 500;
-/** Rumble this far above the floor would leak into the bass; it is filtered out. dB. */
-const rumbleDb = 15;
-const highPassHz = 15;
+interface Filter {
+  readonly sections: Sections;
+  readonly sampleRate: number;
+}
+
+/**
+ * The rate of the samples lies above this one and so far over the bass for the sake of a low-pass that answers quickly:
+ * what its delay spends, the first milliseconds of the decay, is lost to the fit. It stops 110 dB from 794 Hz, whose
+ * image is at 206.
+ */
+const targetRate = 1000;
+const passBandHz = 219;
+/** Rumble is filtered out from here down at least. */
+const lowestHighPassHz = 15;
 /** The direct sound, the first reflections and what the onset's search may be off by: they are no modes. */
-const guardSeconds = 0.006;
+const guardSeconds = 0.004;
 /** The reversed filter's own ringing lies at the end of the samples. */
 const filterTailSeconds = 0.06;
 
@@ -77,7 +84,7 @@ function faded(samples: Float64Array, from: number, length: number, sampleRate: 
 }
 
 /**
- * Runs the high-pass backwards in time, twice. Before it reaches the samples it runs through their odd reflection about
+ * Runs the high-pass backwards in time. Before it reaches the samples it runs through their odd reflection about
  * the end, so that rumble goes on without a step.
  */
 function withoutRumble(samples: Float64Array, sections: Sections): Float64Array {
@@ -86,7 +93,7 @@ function withoutRumble(samples: Float64Array, sections: Sections): Float64Array 
   y.set(samples);
   const last = samples[samples.length - 1];
   for (let n = 0; n < reflected; n++) y[samples.length + n] = 2 * last - samples[samples.length - 2 - n];
-  for (let pass = 0; pass < 2; pass++) reverseDecimate(y, 0, 1, sections, y);
+  reverseDecimate(y, 0, 1, sections, y);
   return y.slice(0, samples.length);
 }
 
@@ -106,15 +113,22 @@ export function decimateBackwards({ samples, sampleRate, onsetSeconds }: FitReco
   from = Math.min(from, Math.max(0, length - 1));
   const step = Math.max(1, Math.floor(sampleRate / targetRate));
   const rate = sampleRate / step;
-  const sections = ellipticLowPass(8, passBandHz, sampleRate);
-  const filtered = reverseDecimate(faded(samples, from, length, sampleRate), 0, step, sections);
-  let kept: Float64Array = filtered.slice(
+  const filters: Filter[] =
+    step > 1 ? [{ sections: ellipticLowPass('6-110', passBandHz, sampleRate), sampleRate }] : [];
+  const padded = faded(samples, from, length, sampleRate);
+  let kept: Float64Array = reverseDecimate(
+    padded,
     0,
-    Math.max(0, Math.floor((length - from) / step - filterTailSeconds * rate)),
-  );
-  const rumbles = kept.length > 1 && tailFloor(kept, rate).rumbleDb > rumbleDb;
-  const highPass = rumbles ? ellipticHighPass(highPassHz, rate) : new Float64Array(0);
-  if (rumbles) kept = withoutRumble(kept, highPass);
+    step,
+    filters[0]?.sections ?? new Float64Array(0),
+  ).slice(0, Math.max(0, Math.floor((length - from) / step - filterTailSeconds * rate)));
+  const top = kept.length > 1 ? rumbleTopHz(kept, rate) : 0;
+  const rumbleToHz = top > 0 ? Math.max(lowestHighPassHz, top) : 0;
+  if (rumbleToHz > 0) {
+    const sections = ellipticHighPass(rumbleToHz, rate);
+    kept = withoutRumble(kept, sections);
+    filters.push({ sections, sampleRate: rate });
+  }
   if (peak > 0) for (let n = 0; n < kept.length; n++) kept[n] /= peak;
   return {
     samples: kept,
@@ -122,9 +136,8 @@ export function decimateBackwards({ samples, sampleRate, onsetSeconds }: FitReco
     step,
     leadSeconds: from / sampleRate - onsetSeconds,
     peak,
-    noiseGain: noiseGain(sections, 1 / step),
-    sections,
-    highPass,
+    filters,
+    rumbleToHz,
   };
 }
 
@@ -136,22 +149,17 @@ export function amplitudeAtOnset(
   a: number,
   b: number,
 ): [number, number] {
-  const fileRate = decimated.sampleRate * decimated.step;
   const rate = decayRate(logDecay);
   const turn = 2 * Math.PI * frequencyHz;
-  const gain = (sections: Sections, at: number): [number, number] => {
-    const size = Math.exp(-rate / at);
-    return responseAt(sections, size * Math.cos(turn / at), size * Math.sin(turn / at));
-  };
   let re = a;
   let im = b;
-  const [lr, li] = gain(decimated.sections, fileRate);
-  const [hr, hi] = gain(decimated.highPass, decimated.sampleRate);
-  for (const [gr, gi] of [
-    [lr, li],
-    [hr, hi],
-    [hr, hi],
-  ]) {
+  for (const { sections, sampleRate } of decimated.filters) {
+    const size = Math.exp(-rate / sampleRate);
+    const [gr, gi] = responseAt(
+      sections,
+      size * Math.cos(turn / sampleRate),
+      size * Math.sin(turn / sampleRate),
+    );
     const square = gr * gr + gi * gi;
     [re, im] = [(re * gr + im * gi) / square, (im * gr - re * gi) / square];
   }

@@ -1,6 +1,7 @@
 import type { Deviations } from './fisher.js';
 import type { Model, State } from './model.js';
-import { pick, polesOf, type Poles } from './poles.js';
+import { bandwidth, pick, polesOf, type Poles } from './poles.js';
+import { resolvableBandwidths } from './resolution.js';
 import type { Signal } from './varpro.js';
 
 /** Poles that the fit needs but cannot tell apart, told as one. */
@@ -13,13 +14,28 @@ export interface Effective {
 
 /** Closer than this many of their own standard deviations, two poles are not told apart. */
 const apart = 2;
+/**
+ * Nor are they closer than this share of what the resolution law asks of the weaker, in bandwidths: real decays and real
+ * noise do not keep to the model as closely as the deviations claim. At most the second share of a bandwidth.
+ */
+const lawShare = 0.5;
+const mostShare = 0.6;
+/** Where both are known to these deviations (Hz, and of ln T), the law is kept anyway. */
+const sureHz = 0.2;
+const sureLog = 0.08;
 /** Decay times further apart than this ratio are two slopes, not twins. */
 const slopesRatio = 1.8;
 
-/** The pair with the least distance in units of its uncertainty, if below the limit. */
+/** Least distance in bandwidths at which poles of this energy over noise are told apart. */
+const leastBandwidths = (rho: number): number => {
+  const law = resolvableBandwidths(10 * Math.log10(Math.max(rho, 1e-30)));
+  return law === null ? mostShare : Math.min(mostShare, lawShare * law);
+};
+
+/** The pair with the least distance in units of what could part it, if below the limit. */
 function closestPair(
   { poles }: State,
-  { frequencyHz: sf, logDecay: su }: Deviations,
+  { frequencyHz: sf, logDecay: su, rho }: Deviations,
 ): [number, number] | null {
   const { frequencyHz: f, logDecay: u } = poles;
   let best: [number, number] | null = null;
@@ -27,10 +43,14 @@ function closestPair(
   for (let i = 0; i < f.length; i++)
     for (let j = 0; j < i; j++) {
       if (Math.abs(u[i] - u[j]) > Math.log(slopesRatio)) continue;
-      const distance = Math.hypot(
+      const deviations = Math.hypot(
         (f[i] - f[j]) / Math.hypot(sf[i], sf[j]),
         (u[i] - u[j]) / Math.hypot(su[i], su[j]),
       );
+      const width = 0.5 * (bandwidth(u[i]) + bandwidth(u[j]));
+      const needed = leastBandwidths(Math.min(rho[i], rho[j])) * width;
+      const sure = Math.max(sf[i], sf[j]) < sureHz && Math.max(su[i], su[j]) < sureLog;
+      const distance = sure ? deviations : Math.min(deviations, (apart * Math.abs(f[i] - f[j])) / needed);
       if (distance < least) {
         least = distance;
         best = [i, j];
@@ -42,12 +62,11 @@ function closestPair(
 /** One pole in place of two: the one that comes nearest to their sum under the model's weights. */
 function joinPair(model: Model, state: State, pair: readonly [number, number]): State {
   const { data, projection, minimiser } = model;
-  const silence = (): Signal => ({ re: new Float64Array(data.count), im: new Float64Array(data.count) });
-  // Silence less the pair is minus the pair.
-  const sum = model.residual(state, pair, data.channels.map(silence)).map(({ re, im }) => ({
-    re: re.map((v) => -v),
-    im: im.map((v) => -v),
+  const sum = data.channels.map((): Signal => ({
+    re: new Float64Array(data.count),
+    im: new Float64Array(data.count),
   }));
+  model.put(sum, state, pair, 1);
   const mean = (x: Float64Array) => 0.5 * (x[pair[0]] + x[pair[1]]);
   const start = polesOf([mean(state.poles.frequencyHz)], [mean(state.poles.logDecay)]);
   const one = minimiser.minimise(projection.target(sum), start, 12);

@@ -12,6 +12,8 @@ export interface Resonance {
   readonly q: number | null;
   /** Of `two-slopes`: the earlier of its two decay times. */
   readonly decayTimeEarlySeconds: number | null;
+  /** Of `two-slopes`: frequency, amplitudes and phases of the early decay, as those below are of the later; else null. */
+  readonly early: EarlyDecay | null;
   /** Level at the reference sample (the start of the fit window), dB re the loudest resonance of the fit. */
   readonly levelDb: number;
   /** The same per recording of a joint fit; one entry for a single recording. */
@@ -27,6 +29,13 @@ export interface Resonance {
   /** Stated fit window, seconds from the onset. */
   readonly fitFromSeconds: number;
   readonly fitToSeconds: number;
+}
+
+/** The early decay of `two-slopes`. */
+export interface EarlyDecay {
+  readonly frequencyHz: number;
+  readonly amplitudes: readonly number[];
+  readonly phasesRadians: readonly number[];
 }
 
 export interface ResonanceFit {

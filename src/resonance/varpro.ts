@@ -1,6 +1,7 @@
 import { backComplex, choleskyHermitian, forwardComplex } from './complex-linear.js';
-import { Gram, type Weights } from './gram.js';
+import { Gram } from './gram.js';
 import { decayRate, type Poles } from './poles.js';
+import type { Weights } from './weights.js';
 
 /** Complex samples. */
 export interface Signal {
@@ -37,6 +38,12 @@ export class Evaluation {
     this.factorIm = new Float64Array(room * room);
   }
 }
+
+/**
+ * Price of a pole whose energy alone equals that of the samples, chi-squared. It weighs nothing for modes, and forbids
+ * crowds of huge poles that cancel each other to imitate what is no decaying sine.
+ */
+const shrinkage = 3;
 
 /**
  * Weighted variable projection (Golub and Pereyra 1973) in Gram form on complex samples about `centreHz`: the residual is
@@ -100,7 +107,7 @@ export class Projection {
     gram.fill(poles, jacobian);
     this.rightHandSides(target, poles);
     const { factorRe, factorIm, amplitudes } = out;
-    for (let ridge = 1e-12; ; ridge *= 30) {
+    for (let ridge = Math.max(1e-12, shrinkage / target.energy); ; ridge *= 30) {
       for (let i = 0; i < m * m; i++) {
         factorRe[i] = gram.g0r[i];
         factorIm[i] = gram.g0i[i];

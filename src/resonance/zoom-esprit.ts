@@ -11,7 +11,7 @@ const zoomHalfHz = 13;
 const believedHz = 8.5;
 const firstCentreHz = 20.5;
 const lastCentreHz = 225;
-const decimation = 2;
+const targetRate = 62;
 const mostPoles = 16;
 /** Share of the samples that is the height of the Hankel matrix. */
 const hankelShare = 0.45;
@@ -29,9 +29,10 @@ export function* zoomEsprit(
   toHz: number,
 ): Job<(readonly [number, number])[]> {
   const { sampleRate, count, channels } = data;
-  const sections = ellipticLowPass(4, zoomHalfHz, sampleRate);
+  const sections = ellipticLowPass('4-55', zoomHalfHz, sampleRate);
   // Each part of the samples' noise has unit variance; of the zooms' noise, the whole.
   const scale = 1 / Math.sqrt(2 * noiseGain(sections));
+  const decimation = Math.max(1, Math.floor(sampleRate / targetRate));
   const rate = sampleRate / decimation;
   const found: (readonly [number, number])[] = [];
   const re = new Float64Array(count);

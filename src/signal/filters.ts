@@ -9,12 +9,12 @@ interface Prototype {
   readonly rippleDb: number;
 }
 
-/**
- * Elliptic (Cauer) analogue low-pass prototypes. Source: scipy.signal.ellipap of SciPy 1.10: order 8 with 0.1 dB ripple
- * and 80 dB stop-band, order 4 with 0.2 dB and 55 dB.
- */
-const prototypes: Record<4 | 8, Prototype> = {
-  8: {
+/** Elliptic designs: order and stop-band in dB. */
+export type EllipticDesign = '4-40' | '4-55' | '6-110' | '8-80';
+
+/** Elliptic (Cauer) analogue low-pass prototypes. Source: scipy.signal.ellipap of SciPy 1.10. */
+const prototypes: Record<EllipticDesign, Prototype> = {
+  '8-80': {
     zeros: [1.422294322969245, 1.6068871134245313, 2.2542450507067158, 6.114739582663424],
     poles: [
       [-0.3790654392365567, 0.2554466308634472],
@@ -24,7 +24,24 @@ const prototypes: Record<4 | 8, Prototype> = {
     ],
     rippleDb: 0.1,
   },
-  4: {
+  '6-110': {
+    zeros: [3.749942582352975, 5.079261225827381, 13.758613277980228],
+    poles: [
+      [-0.4360336160467512, 0.29141251822992864],
+      [-0.30895554680841864, 0.7839759652673554],
+      [-0.10949477900479587, 1.0549179537537832],
+    ],
+    rippleDb: 0.1,
+  },
+  '4-40': {
+    zeros: [1.73466342395021, 3.86138022841517],
+    poles: [
+      [-0.45352856166676264, 0.49200987722543904],
+      [-0.13595871812538574, 1.0212195065530452],
+    ],
+    rippleDb: 0.5,
+  },
+  '4-55': {
     zeros: [2.8220344255130274, 6.628086794515919],
     poles: [
       [-0.5573705256206265, 0.4739387004442418],
@@ -40,8 +57,8 @@ const prototypes: Record<4 | 8, Prototype> = {
  *
  * @param edgeHz End of the pass-band (down by the ripple), below half the sample rate.
  */
-export function ellipticLowPass(order: 4 | 8, edgeHz: number, sampleRate: number): Sections {
-  const { zeros, poles, rippleDb } = prototypes[order];
+export function ellipticLowPass(design: EllipticDesign, edgeHz: number, sampleRate: number): Sections {
+  const { zeros, poles, rippleDb } = prototypes[design];
   const scale = 2 * sampleRate;
   const edge = scale * Math.tan((Math.PI * edgeHz) / sampleRate);
   const sections = new Float64Array(5 * poles.length);
@@ -76,9 +93,9 @@ function mirrored(sections: Sections): Sections {
   return out;
 }
 
-/** Digital elliptic high-pass of order 4: 0.2 dB ripple above `edgeHz`, 55 dB below about a third of it. */
+/** Digital elliptic high-pass of order 8: 0.1 dB ripple above `edgeHz`, 80 dB below 0.7 times it. */
 export const ellipticHighPass = (edgeHz: number, sampleRate: number): Sections =>
-  mirrored(ellipticLowPass(4, sampleRate / 2 - edgeHz, sampleRate));
+  mirrored(ellipticLowPass('8-80', sampleRate / 2 - edgeHz, sampleRate));
 
 /**
  * The filter's transfer function where z^-1 takes the value (real, imaginary). For exp(-j w) it is the frequency

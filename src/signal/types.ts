@@ -19,6 +19,8 @@ export type NoteCode =
   | 'hum'
   | 'late-energy'
   | 'two-slopes'
+  | 'bent-decay'
+  | 'rumble'
   | 'channel-chosen'
   | 'rate-suspect'
   | 'not-finite'

@@ -56,6 +56,10 @@ export const notes: Readonly<Record<string, Sentence>> = {
     }`;
     return `The decay${where} bends${both}${read}. One decay time does not describe it; a coupled room, or modes of one band that decay apart, may be the cause. Say which stretch a figure was read from, and look at the late decay too.`;
   },
+  'bent-decay': (p, n) =>
+    `The decay${clause(p, 'frequencyHz', (f) => ` at ${n.hertz(f)}`)} bends: a slower part stays${clause(p, 'levelDb', (d) => `, starting ${n.decibels(Math.abs(d))} below`)}. Coloured noise, or a room that changed during the measurement, can make it, so it is not told as a resonance of its own.`,
+  rumble: (p, n) =>
+    `There is rumble${clause(p, 'toHz', (f) => ` up to ${n.hertz(f, 0)}`)} far above the noise elsewhere. It is filtered out, and nothing is read there. Traffic, ventilation and wind make it; measure again without it if the lowest modes matter.`,
   'channel-chosen': (p) => {
     const channel = String(p.channel ?? 1);
     const of = typeof p.count === 'number' ? ` of ${p.count}` : '';
