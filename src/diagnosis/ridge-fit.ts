@@ -56,6 +56,8 @@ const noiseShare = 0.2;
 const nearFloorDb = 3;
 const restSeconds = 0.1;
 const lowestDb = -200;
+/** What a fit leaves over is no better known than this, re the loudest: a fainter floor is taken for silence. */
+const faintestFloorDb = -150;
 
 /** Distance to the nearest other resonance that is no fainter than 30 dB below. */
 function spacingOf(resonances: readonly Resonance[], { frequencyHz, resonance }: RidgeTarget): number {
@@ -154,9 +156,7 @@ export function* ridgeFit(
   // The filter smears the end of the file over the reciprocal of its width; what it touches is no noise.
   const quiet = samples.length - Math.min(Math.round(rate / bandwidthHz), after >> 2);
   const residual = band.power(samples.map((value, n) => value - together[n]));
-  const floorPower = meanOf(residual, Math.max(onset, quiet - Math.round(noiseShare * after)), quiet);
-  const sink = sinkIndex(recorded.subarray(0, quiet), onset, rate, floorPower);
-
+  const left = meanOf(residual, Math.max(onset, quiet - Math.round(noiseShare * after)), quiet);
   const rows = Math.max(2, Math.floor(Math.min(after / rate, longestSeconds) / stepSeconds));
   const timesSeconds = Float64Array.from({ length: rows }, (_, t) => t * stepSeconds);
   const at = (power: Float64Array, seconds: number): number => {
@@ -166,6 +166,8 @@ export function* ridgeFit(
     return power[low] + (place - low) * (power[high] - power[low]);
   };
   const loudest = timesSeconds.reduce((most, t) => Math.max(most, at(recorded, t)), 0);
+  const floorPower = left < loudest * 10 ** (faintestFloorDb / 10) ? 0 : left;
+  const sink = sinkIndex(recorded.subarray(0, quiet), onset, rate, floorPower);
   const inDb = (power: number): number =>
     power > 0 && loudest > 0 ? Math.max(lowestDb, 10 * Math.log10(power / loudest)) : lowestDb;
   const levelsOf = (power: Float64Array): Float32Array =>
@@ -179,7 +181,7 @@ export function* ridgeFit(
     fittedDb: alone && levelsOf(band.power(alone)),
     togetherDb: levelsOf(band.power(together)),
     residualDb: levelsOf(residual),
-    floorDb: floorDb < lowestDb ? -Infinity : floorDb,
+    floorDb,
     sinksSeconds: sink >= quiet ? after / rate : Math.max(0, sink / rate - onsetSeconds),
     endSeconds: after / rate,
     fitFromSeconds: chosen?.fitFromSeconds ?? fit.fitFromSeconds,

@@ -18,16 +18,25 @@ const rumbleRatio = 10 ** 1.5;
 const rumbleFromHz = 9;
 /** Higher up, what stands above the floor is more likely the room. */
 const highestRumbleHz = 45;
+/** It goes on: below 9 Hz the last two quarters differ by less than this; what decays differs by more. Ratio: 15 dB. */
+const steadyRatio = 10 ** 1.5;
+/** In a shorter half, lower frequencies are not told from the bass. s. */
+const shortestHalfSeconds = 0.35;
 
 /**
  * The frequency up to which rumble (of traffic, ventilation or a drifting offset) hides the bass in the last half of the
  * samples; 0 where there is none.
  */
 export function rumbleTopHz(samples: Float64Array, sampleRate: number): number {
-  const limit = rumbleRatio * tailFloor(samples, sampleRate);
   const half = samples.subarray(samples.length >> 1);
+  if (half.length < shortestHalfSeconds * sampleRate) return 0;
+  const limit = rumbleRatio * tailFloor(samples, sampleRate);
+  const lowest = (part: Float64Array): number =>
+    Math.max(0, ...powersBetween(hannPower(part, sampleRate, 4), 0, rumbleFromHz));
+  if (!(lowest(half) > limit)) return 0;
+  const middle = half.length >> 1;
+  if (lowest(half.subarray(0, middle)) > steadyRatio * lowest(half.subarray(middle))) return 0;
   const spectrum = hannPower(half, sampleRate, 4);
-  if (!(Math.max(0, ...powersBetween(spectrum, 0, rumbleFromHz)) > limit)) return 0;
   const upwards = powersBetween(spectrum, rumbleFromHz, highestRumbleHz);
   const end = upwards.findIndex((power) => power <= limit);
   return end < 0 ? highestRumbleHz : rumbleFromHz + end * spectrum.spacingHz;

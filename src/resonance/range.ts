@@ -1,4 +1,5 @@
 import { ellipticLowPass, reverseDecimate } from '../signal/filters.js';
+import { medianOf } from './spectrum.js';
 
 /**
  * Least level over the floor, in the best band, for a decay to be read; dB. Noise alone reaches 5 dB by chance; a hand
@@ -14,10 +15,13 @@ const fromSeconds = 0.05;
 const toSeconds = 0.15;
 /** Share at the end of the recording that is taken for the floor. */
 const floorShare = 0.25;
+/** A shorter one may end before its slow modes meet the noise: the median band's end is the floor of every band. s. */
+const shortSeconds = 0.6;
 
 /**
  * How far the decay of a recording stands above its own noise: in bands of 26 Hz, the mean level from 50 to 150 ms over
- * that of the last quarter; the best band's, dB. Infinite where the end is silent.
+ * that of the last quarter; the best band's, dB. Infinite where the end is silent. A short recording that still rings at
+ * its end is compared with what its median band leaves there.
  */
 export function decayRangeDb(
   samples: Float64Array,
@@ -30,7 +34,7 @@ export function decayRangeDb(
   const rate = sampleRate / decimation;
   const re = new Float64Array(samples.length);
   const im = new Float64Array(samples.length);
-  let best = -Infinity;
+  const levels: (readonly [early: number, end: number])[] = [];
   for (let centre = fromHz; centre < toHz + bandHalfHz; centre += bandHalfHz) {
     const turn = (2 * Math.PI * centre) / sampleRate;
     for (let n = 0; n < samples.length; n++) {
@@ -49,8 +53,13 @@ export function decayRangeDb(
       Math.min(last, Math.round(fromSeconds * rate)),
       Math.min(last, Math.round(toSeconds * rate)),
     );
-    const floor = mean(Math.floor((1 - floorShare) * last), last);
-    if (early > 0) best = Math.max(best, 10 * Math.log10(early / floor));
+    levels.push([early, mean(Math.floor((1 - floorShare) * last), last)]);
   }
-  return best;
+  const short = samples.length < shortSeconds * sampleRate;
+  const middle = short ? medianOf(levels.map(([, end]) => end)) : Infinity;
+  return levels.reduce(
+    (best, [early, end]) =>
+      early > 0 ? Math.max(best, 10 * Math.log10(early / Math.min(end, middle))) : best,
+    -Infinity,
+  );
 }

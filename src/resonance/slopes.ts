@@ -20,8 +20,8 @@ const faintDb = 26;
 /** Below this, a late part is only noted. dB. */
 const lateDb = -30;
 
-/** Level re the strongest below which nothing is told. dB. */
-const leastDb = -105;
+/** Level re the strongest below which nothing is told: images of it that the filters leave reach -99. dB. */
+const leastDb = -95;
 
 const rmsOf = (starts: readonly number[]): number =>
   Math.sqrt(starts.reduce((sum, a) => sum + a * a, 0) / starts.length);
@@ -110,7 +110,6 @@ export function tellResonances(all: readonly Draft[]): { resonances: Resonance[]
     }
     drafts.push(draft);
   }
-  // What lies further down is an image of the strongest that the filters leave.
   const strongest = rmsOf(drafts[0].starts);
   const told = drafts.filter(({ starts }) => rmsOf(starts) > strongest * 10 ** (leastDb / 20));
   told.sort((a, b) => a.frequencyHz - b.frequencyHz);

@@ -20,11 +20,14 @@ const apart = 2;
  */
 const lawShare = 0.5;
 const mostShare = 0.6;
-/** Where both are known to these deviations (Hz, and of ln T), the law is kept anyway. */
+/** Where both are known to these deviations (Hz, and of ln T), their distance in deviations decides alone. */
 const sureHz = 0.2;
 const sureLog = 0.08;
 /** Decay times further apart than this ratio are two slopes, not twins. */
 const slopesRatio = 1.8;
+/** However little noise there is, poles closer than this, in Hz and in bandwidths, are one mode that is not quite a sine. */
+const leastApartHz = 0.1;
+const leastApartShare = 0.05;
 
 /** Least distance in bandwidths at which poles of this energy over noise are told apart. */
 const leastBandwidths = (rho: number): number => {
@@ -50,7 +53,10 @@ function closestPair(
       const width = 0.5 * (bandwidth(u[i]) + bandwidth(u[j]));
       const needed = leastBandwidths(Math.min(rho[i], rho[j])) * width;
       const sure = Math.max(sf[i], sf[j]) < sureHz && Math.max(su[i], su[j]) < sureLog;
-      const distance = sure ? deviations : Math.min(deviations, (apart * Math.abs(f[i] - f[j])) / needed);
+      const spacing = Math.abs(f[i] - f[j]);
+      const one = spacing < Math.max(leastApartHz, leastApartShare * width);
+      const lawful = sure ? deviations : Math.min(deviations, (apart * spacing) / needed);
+      const distance = one ? Math.min(lawful, spacing / width) : lawful;
       if (distance < least) {
         least = distance;
         best = [i, j];

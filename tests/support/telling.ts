@@ -90,6 +90,18 @@ function sweptNotes(): Note[] {
   });
 }
 
+/** A mode whose slow part lies far below it, and traffic under another. */
+function fittedNotes(): Note[] {
+  const bent = addMode(addMode(blank(), rate, 45, 0.4), rate, 45.2, 1.4, 10 ** (-38 / 20));
+  const rumbling = withNoise(addMode(blank(), rate, 60, 0.5), 1e-4).map((value, n) =>
+    [4, 7, 9.5, 12, 14.5, 17, 19.5, 22].reduce(
+      (sum, f) => sum + 0.02 * Math.sin((2 * Math.PI * f * n) / rate + f * f),
+      value,
+    ),
+  );
+  return [...told(withNoise(bent, 1e-5)), ...told(rumbling)];
+}
+
 /** Every note the engine gives, from recordings that give rise to it. */
 export function everyNote(): Note[] {
   const mode = addMode(blank(), rate, 48, 0.5);
@@ -136,6 +148,7 @@ export function everyNote(): Note[] {
     ...opened([short, loopback], 2),
     ...opened([mode.map((v) => v + 0.1)]),
     ...recordingFromSamples([mode, mode.map((v, i) => (i === 9 ? NaN : v))], rate).notes,
+    ...fittedNotes(),
     ...sofaNotes(),
     ...sweptNotes(),
     ...openRecording(open).notes,
