@@ -7,6 +7,7 @@ export { RingdownWaterfall } from './elements/waterfall/waterfall.js';
 export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';
 export { RingdownFit } from './elements/fit/fit.js';
+export { RingdownModes } from './elements/modes/modes.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
 export { RingdownResponse } from './elements/response/response.js';
 export type * from './elements/events.js';

@@ -1,5 +1,5 @@
 import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/index.js';
-import type { BandDecay, DecayReading, Grid } from '../decay/index.js';
+import type { Grid } from '../decay/index.js';
 import type { Resonance } from '../resonance/index.js';
 import { modeLevels, type PositionMetres, type RoomPrediction } from '../room/index.js';
 import type { Note } from '../signal/index.js';
@@ -24,20 +24,6 @@ const noteDocument = (note: Note, speaker: Speaker) => ({
   message: speaker.note(note),
 });
 
-const readingDocument = ({ seconds, refused }: DecayReading) => ({ seconds: finite(seconds), refused });
-
-const bandDocument = (band: BandDecay) => ({
-  centre: finite(band.centreHz),
-  from: finite(band.fromHz),
-  to: finite(band.toHz),
-  range: finite(band.rangeDb),
-  usable: finite(band.usableSeconds),
-  shortest: finite(band.shortestSeconds),
-  edt: readingDocument(band.edt),
-  t20: readingDocument(band.t20),
-  t30: readingDocument(band.t30),
-});
-
 const fileDocument = (file: FileFacts, speaker: Speaker) => ({
   file: file.label,
   hash: file.hash,
@@ -51,7 +37,6 @@ const fileDocument = (file: FileFacts, speaker: Speaker) => ({
     to: finite(toHz),
     decibels: finite(rangeDb),
   })),
-  bands: file.bands.map(bandDocument),
   notes: file.notes.map((note) => noteDocument(note, speaker)),
 });
 

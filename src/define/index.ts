@@ -8,4 +8,5 @@ import './spectrogram.js';
 import './ridges.js';
 import './fit.js';
 import './decay-times.js';
+import './modes.js';
 import './response.js';

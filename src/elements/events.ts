@@ -28,8 +28,13 @@ export interface RidgeSelectDetail {
   readonly ridge: number | null;
 }
 
+export interface ModeSelectDetail {
+  /** As (p,q,r); of a room given by a plan its wave, 0, and the order in height. Null where the choice was taken back. */
+  readonly order: readonly [number, number, number] | null;
+}
+
 export interface StudyChangeDetail {
-  readonly what: 'recordings' | 'active' | 'channel';
+  readonly what: 'recordings' | 'active' | 'channel' | 'room' | 'places' | 'design';
   readonly snapshot: StudySnapshot;
 }
 
@@ -40,6 +45,7 @@ export interface RingdownEventDetails {
   'ringdown-error': ErrorDetail;
   'ringdown-cursor-change': CursorChangeDetail;
   'ringdown-ridge-select': RidgeSelectDetail;
+  'ringdown-mode-select': ModeSelectDetail;
   'ringdown-study-change': StudyChangeDetail;
 }
 

@@ -6,6 +6,8 @@ import {
   parsePosition,
   parseRoomSize,
   roomPosition,
+  wallCount,
+  wallsFromNames,
 } from '../room/index.js';
 import type { Room } from '../room/index.js';
 import { smoothings } from '../decay/smoothing.js';
@@ -23,16 +25,23 @@ export interface RoomText {
   readonly humidityPercent?: number | null;
   readonly speedOfSoundMetresPerSecond?: number | null;
   readonly absorption?: readonly number[] | null;
+  /** Instead: what the walls are made of, one name for all or one each, as "plaster-on-brick, carpet". */
+  readonly walls?: string | null;
 }
 
 /**
- * @throws RingdownError those of `parseRoomSize`, `parseCorners`, `parseHeight`, `createPlan` and `createRoom`;
- *   `plan-height` where a plan has no height
+ * @throws RingdownError those of `parseRoomSize`, `parseCorners`, `parseHeight`, `createPlan`, `wallsFromNames` and
+ *   `createRoom`; `plan-height` where a plan has no height
  */
-export function roomFromText({ size, plan, height, ...rest }: RoomText): Room {
-  if (!plan) return createRoom({ size: parseRoomSize(size ?? ''), ...rest });
-  if (!height) throw new RingdownError('plan-height', {});
-  return createRoom({ plan: createPlan(parseCorners(plan), parseHeight(height)), ...rest });
+export function roomFromText({ size, plan: corners, height, walls, ...rest }: RoomText): Room {
+  if (corners && !height) throw new RingdownError('plan-height', {});
+  const plan = corners ? createPlan(parseCorners(corners), parseHeight(height!)) : null;
+  const names = walls?.trim() ? walls.split(',') : null;
+  return createRoom({
+    ...rest,
+    ...(plan ? { plan } : { size: parseRoomSize(size ?? '') }),
+    absorption: names ? wallsFromNames(names, wallCount({ plan })) : rest.absorption,
+  });
 }
 
 /** @throws RingdownError `place-form`, and `place-outside` where the room is known */

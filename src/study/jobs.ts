@@ -17,6 +17,14 @@ import {
   type RidgeFit,
   type RidgeTarget,
 } from '../diagnosis/index.js';
+import {
+  predictRoomJob,
+  pressureMap,
+  type PressureMap,
+  type PressureParams,
+  type Room,
+  type RoomPrediction,
+} from '../room/index.js';
 import { fitResonances, type FitParams, type ResonanceFit } from '../resonance/index.js';
 import {
   combineAll,
@@ -75,6 +83,10 @@ export interface JobTable {
     params: { readonly recording: Recording; readonly fit: ResonanceFit; readonly target: RidgeTarget };
     result: RidgeFit;
   };
+  /** Modes of a room; of one given by a plan a second's work. */
+  predict: { params: { readonly room: Room; readonly toHz: number }; result: RoomPrediction };
+  /** Where one of them is loud. */
+  pressure: { params: { readonly room: Room; readonly pressure: PressureParams }; result: PressureMap };
   /** The bass of a recording, some 10 kB. */
   reduce: { params: { readonly recording: Recording }; result: Recording };
   /** Responses of sources at seats on one clock: `grid[source][seat]`. */
@@ -123,6 +135,8 @@ const starters: Starters = {
     interpret(recordings, fit, diagnosis, examinations ?? null),
   response: ({ recording, response }) => computeResponse(recording, response),
   ridge: ({ recording, fit, target }) => ridgeFit(recording, fit, target),
+  predict: ({ room, toHz }) => predictRoomJob(room, { toHz }),
+  pressure: ({ room, pressure }) => pressureMap(room, pressure),
   *reduce({ recording }) {
     yield { stage: 'reduce', fraction: 0 };
     return reducedCopy(recording);

@@ -8,9 +8,11 @@ import { createEntries, type Entry } from './entries.js';
 import { createFollower, type FollowerRequest } from './follower.js';
 import { createFollowers } from './followers.js';
 import { sharedPool, type Pool } from './pool.js';
+import { recordingMoved } from './places.js';
+import { createRoomPart, sameOrder } from './room-part.js';
 import { createRound } from './round.js';
 import { sameElements, sameFrequency, sameList } from './same.js';
-import type { Part, Study, StudyChoices, StudyFailure, StudySnapshot } from './types.js';
+import type { Part, Study, StudyChoices, StudyFailure, StudyPlace, StudySnapshot } from './types.js';
 
 export { defaultChoices } from './choices.js';
 
@@ -38,6 +40,10 @@ const emptySnapshot: StudySnapshot = {
   selectedResonance: null,
   responses: [],
   ridgeFit: null,
+  places: [],
+  prediction: null,
+  selectedMode: null,
+  pressure: null,
 };
 
 /**
@@ -65,6 +71,7 @@ export function createStudy(options: StudyOptions = {}): Study {
   // A ridge is looked at as fast as it is selected: that is no work to wait for.
   const quiet = createRound(() => undefined);
   const ridge = createFollower<RidgeFit>(quiet, () => update());
+  const roomPart = createRoomPart(round, quiet, pool, () => update());
   const needs = new Map<Part, number>();
 
   /** One request for each recording that can be read, that of the shown one first; none where nobody needs the part. */
@@ -124,6 +131,9 @@ export function createStudy(options: StudyOptions = {}): Study {
       diagnosis: diagnosis.value,
       responses: responses.values(recordings),
       ridgeFit: ridge.value,
+      ...roomPart.follow({ ...next, ...selection, recordings, diagnosis: diagnosis.value }, (part) =>
+        Boolean(needs.get(part)),
+      ),
       failures: sameList(snapshot.failures, failures(entry, wrong && { ...wrong, label: null })),
     });
   };
@@ -143,7 +153,7 @@ export function createStudy(options: StudyOptions = {}): Study {
         list.push({ ...failure, label });
       }
     }
-    return list;
+    return [...list, ...roomPart.failures];
   };
 
   const publish = (change: Partial<StudySnapshot> = {}): void => {
@@ -196,6 +206,21 @@ export function createStudy(options: StudyOptions = {}): Study {
     setRoom(room) {
       if (JSON.stringify(room) !== JSON.stringify(snapshot.room)) update({ room });
     },
+    setPlaces(places) {
+      if (JSON.stringify(places) !== JSON.stringify(snapshot.places)) update({ places });
+    },
+    movePlace(place, to) {
+      entries.readable().forEach(({ recording }, index) => {
+        const about = recordingMoved(recording, place, to);
+        if (about) entries.describe(index, about);
+      });
+      const { kind, name } = place;
+      const moved = (one: StudyPlace): boolean => one.kind === kind && one.name === name;
+      update({ places: snapshot.places.map((one) => (moved(one) ? { ...one, at: to } : one)) });
+    },
+    selectMode(order) {
+      if (!sameOrder(order, snapshot.selectedMode)) update({ selectedMode: order });
+    },
     setChoices(some) {
       const choices = { ...snapshot.choices, ...some };
       if (JSON.stringify(choices) !== JSON.stringify(snapshot.choices)) update({ choices });
@@ -238,6 +263,7 @@ export function createStudy(options: StudyOptions = {}): Study {
       diagnosis.follow(null);
       ridge.follow(null);
       responses.follow(new Map());
+      roomPart.stop();
       disposed = true;
       listeners.clear();
       for (const resolve of waiting) resolve(snapshot);

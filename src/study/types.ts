@@ -5,7 +5,8 @@ import type { Smoothing } from '../decay/smoothing.js';
 import type { Grid, GridMethod } from '../decay/types.js';
 import type { RidgeFit } from '../diagnosis/ridge-fit.js';
 import type { Diagnosis, LimitName } from '../diagnosis/types.js';
-import type { Room } from '../room/types.js';
+import type { PressureMap } from '../room/pressure.js';
+import type { ModeOrder, Room, RoomPrediction } from '../room/types.js';
 
 /** What the page or the user says about one recording, beside its bytes. */
 export interface RecordingOptions {
@@ -52,7 +53,14 @@ export interface StudyChoices {
 export type FrequencyAxis = 'log' | 'linear';
 
 /** Results that only some views show: computed while somebody needs them. */
-export type Part = 'responses' | 'ridgeFit';
+export type Part = 'responses' | 'ridgeFit' | 'prediction' | 'pressure';
+
+/** A seat or a source by name. */
+export interface StudyPlace {
+  readonly kind: 'seat' | 'source';
+  readonly name: string;
+  readonly at: PositionMetres;
+}
 
 export interface Cursor {
   readonly frequencyHz: number;
@@ -92,6 +100,14 @@ export interface StudySnapshot {
   readonly responses: readonly (Response | null)[];
   /** Of the selected ridge or resonance, else of the worst ridge, else of the longest resonance. */
   readonly ridgeFit: RidgeFit | null;
+  /** Seats and sources that have a name; those of recordings alone are not among them. */
+  readonly places: readonly StudyPlace[];
+  /** Modes of the room up to the highest frequency, with or without a recording; null unless needed. */
+  readonly prediction: RoomPrediction | null;
+  /** Which of them was chosen. */
+  readonly selectedMode: ModeOrder | null;
+  /** Of the chosen mode, else of the likeliest of the ridge in view, else of the lowest; null unless needed. */
+  readonly pressure: PressureMap | null;
 }
 
 /** The owner of one investigation. DOM-free; elements only adapt it. Implemented by `createStudy()` in `study.ts`. */
@@ -109,6 +125,11 @@ export interface Study {
   clear(): void;
   setActive(index: number): void;
   setRoom(room: Room | null): void;
+  setPlaces(places: readonly StudyPlace[]): void;
+  /** Moves a seat or source, named or only said by recordings, and the recordings that were made there. */
+  movePlace(place: StudyPlace, to: PositionMetres): void;
+  /** Chooses a mode to look at, by its order. */
+  selectMode(order: ModeOrder | null): void;
   setChoices(choices: Partial<StudyChoices>): void;
   setCursor(cursor: Cursor | null): void;
   selectRidge(index: number | null): void;

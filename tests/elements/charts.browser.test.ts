@@ -20,13 +20,16 @@ type View = HTMLElement & {
 };
 
 /** What every chart of a study has in common, whatever it shows. */
-const charts = ['recordings', 'fit', 'decay-times', 'response'];
+const charts = ['recordings', 'fit', 'decay-times', 'response', 'modes'];
+/** What they say of an empty study, where that is not that there is no recording. */
+const emptyOf: Record<string, string> = { modes: 'No room yet: with its sides, its modes stand here.' };
 /** The cursor's axis that each has a slider for. */
 const sliderOf: Record<string, 'time' | 'frequency'> = {
   recordings: 'time',
   fit: 'time',
   'decay-times': 'frequency',
   response: 'frequency',
+  modes: 'frequency',
 };
 
 const looks: Record<string, string> = {
@@ -102,7 +105,7 @@ for (const name of charts)
 
     it('says in words why there is nothing', async () => {
       const empty = await fixture<View>(`<ringdown-${name}></ringdown-${name}>`);
-      expect(shadowText(empty, '.veil')).to.equal('No recording yet.');
+      expect(shadowText(empty, '.veil')).to.equal(emptyOf[name] ?? 'No recording yet.');
       await expect(empty).to.be.accessible();
       const address = URL.createObjectURL(brokenFile());
       const broken = await fixture<View>(`<ringdown-${name} src="${address}"></ringdown-${name}>`);

@@ -10,6 +10,7 @@ const tags = [
   'recordings',
   'fit',
   'decay-times',
+  'modes',
   'response',
   'waterfall',
   'spectrogram',

@@ -4,11 +4,11 @@ import type { SVGTemplateResult, TemplateResult } from 'lit';
 /** Signs of the charts, drawn as they stand in the pictures. */
 export type Sign =
   | 'text-line'
-  | 'text-dash'
   | 'accent-line'
   | 'accent-dash'
   | 'dots'
   | 'faint-line'
+  | 'tie'
   | 'grey'
   | 'band'
   | 'hatch'
@@ -25,11 +25,11 @@ const strokes = (count: number): SVGTemplateResult =>
 
 const drawings: Readonly<Record<Sign, SVGTemplateResult>> = {
   'text-line': svg`<path class="text" d="M1 6h20" />`,
-  'text-dash': svg`<path class="text" stroke-dasharray="6 3" d="M1 6h20" />`,
   'accent-line': svg`<path class="accent" d="M1 6h20" />`,
   'accent-dash': svg`<path class="accent" stroke-dasharray="6 3" d="M1 6h20" />`,
   dots: svg`<path class="faint" stroke-dasharray="2 3" d="M1 6h20" />`,
   'faint-line': svg`<path class="faint" d="M1 6h20" />`,
+  tie: svg`<path class="text" d="M4 1l14 10" />`,
   grey: svg`<rect class="grey" width="22" height="12" />`,
   band: svg`<rect class="band" width="22" height="12" /><path class="accent thin" d="M0 .5h22M0 11.5h22" />`,
   hatch: svg`${[-6, 1, 8, 15].map((x) => svg`<path class="faint" d="M${x} 12l12 -12" />`)}`,

@@ -4,6 +4,7 @@ import type {
   Study,
   StudyChoices,
   StudyFailure,
+  StudyPlace,
   StudySnapshot,
 } from '../../study/types.js';
 import { checkOrder, failed, nameOf, readRecording, readSettings } from './settings.js';
@@ -53,6 +54,9 @@ export class Feed {
   #attributes: ReturnType<typeof readSettings> = { room: null, choices: {}, failures: [] };
   #places: Places = new Map();
   #suspended = false;
+  #placesGiven = '';
+  /** What the user made of the study while it was there: it is so again after a suspension. */
+  #kept: Pick<StudySnapshot, 'room' | 'choices' | 'places'> | null = null;
   /** What views need, with the way to let it go; the study they hold may be replaced by another. */
   readonly #needs = new Set<{ readonly part: Part; letGo: () => void }>();
 
@@ -143,6 +147,14 @@ export class Feed {
     }
   }
 
+  /** Places that the page names; those that the user moved stay where they are until the page says anew. */
+  setPlaces(places: readonly StudyPlace[]): void {
+    const signature = JSON.stringify(places);
+    if (signature === this.#placesGiven || (this.#placesGiven === '' && places.length === 0)) return;
+    this.#placesGiven = signature;
+    this.#study.setPlaces(places);
+  }
+
   /** Files that the user chose or dropped; the last of them becomes the one shown. */
   async addFiles(files: readonly File[]): Promise<void> {
     await Promise.all(
@@ -216,6 +228,8 @@ export class Feed {
     if (this.#suspended) return;
     this.#suspended = true;
     this.#unsubscribe();
+    const { room, choices, places } = this.snapshot;
+    this.#kept = { room, choices, places };
     this.#study.dispose();
   }
 
@@ -227,7 +241,11 @@ export class Feed {
     this.#unsubscribe = this.#study.subscribe(() => this.#notify());
     this.#order = Promise.resolve();
     for (const need of this.#needs) need.letGo = this.#study.need(need.part);
-    this.#apply();
+    if (this.#kept) {
+      this.#study.setRoom(this.#kept.room);
+      this.#study.setChoices(this.#kept.choices);
+      this.#study.setPlaces(this.#kept.places);
+    }
     for (const entry of this.#entries) {
       entry.key = null;
       entry.failure = null;

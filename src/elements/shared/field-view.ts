@@ -107,6 +107,9 @@ function curtainOf(
 
 const strokes = { axial: 1, tangential: 2, oblique: 3, plan: 2, mixed: 3 } as const;
 
+/** How many strokes stand for a mode: as many as pairs of walls take part. */
+export const strokesOf = (kind: keyof typeof strokes): 1 | 2 | 3 => strokes[kind];
+
 export function marksOf({ diagnosis, choices }: StudySnapshot, speaker: Speaker): AxisMark[] {
   return (diagnosis?.room?.modes ?? [])
     .filter(({ frequencyHz }) => frequencyHz >= choices.fromHz && frequencyHz <= choices.toHz)

@@ -24,6 +24,12 @@ export abstract class SettingsElement extends RingdownElement {
   @property() stage: Given = null;
   /** Length, width and height of the room, for example "5.3x4.1x2.7" (m) or "16x12x8 ft". */
   @property() room: Given = null;
+  /** Instead of `room`: corners of the floor plan in turn, m, for example "0,0 6,0 6,3.2 3.5,3.2 3.5,5 0,5". */
+  @property() plan: Given = null;
+  /** Height of a room given by a plan. */
+  @property() height: Given = null;
+  /** What the walls are made of: one name for all, or one each (two ends, two sides, floor, ceiling), with commas. */
+  @property() walls: Given = null;
   /** Of the air, °C; 20 where not given. */
   @property() temperature: Given = null;
   /** Relative humidity, %. */
@@ -56,9 +62,11 @@ export abstract class SettingsElement extends RingdownElement {
 
   /** @internal */
   ownSettings(): Settings {
-    const { room, temperature, humidity, speed, absorption, method, limit, axis, smoothing } = this;
+    const { room, plan, height, walls, temperature, humidity, speed, absorption } = this;
+    const { method, limit, axis, smoothing } = this;
     return {
-      ...{ room, temperature, humidity, speed, absorption, method, limit, axis, smoothing },
+      ...{ room, plan, height, walls, temperature, humidity, speed, absorption },
+      ...{ method, limit, axis, smoothing },
       from: this.fromHz,
       to: this.toHz,
       window: this.windowSeconds,

@@ -12,6 +12,9 @@ type Position = NonNullable<RecordingOptions['seat']>;
 /** What attributes say of room and choices, as written. */
 export interface Settings {
   readonly room: Given;
+  readonly plan: Given;
+  readonly height: Given;
+  readonly walls: Given;
   readonly temperature: Given;
   readonly humidity: Given;
   readonly speed: Given;
@@ -96,9 +99,12 @@ export function readSettings(settings: Settings): ReadSettings {
   const number = (name: keyof typeof bounds): number | null =>
     attempt(() => readNumber(name, settings[name], bounds[name]));
   const room = attempt(() =>
-    given(settings.room)
+    given(settings.room) || given(settings.plan)
       ? roomFromText({
           size: String(settings.room),
+          plan: given(settings.plan) ? String(settings.plan) : null,
+          height: given(settings.height) ? String(settings.height) : null,
+          walls: given(settings.walls) ? String(settings.walls) : null,
           temperatureCelsius: readNumber('temperature', settings.temperature),
           humidityPercent: readNumber('humidity', settings.humidity),
           speedOfSoundMetresPerSecond: readNumber('speed', settings.speed),
@@ -168,10 +174,15 @@ export function readRecording(
   const channel = readNumber('channel', settings.channel, [1, 1024]);
   const sampleRate = readNumber('rate', settings.rate, [1000, 384000]);
   const measurement = readNumber('measurement', settings.measurement, [1, 1e6]);
+  const named = (value: Given): string | undefined =>
+    places.has(String(value).trim()) ? String(value).trim() : undefined;
+  const [seatName, sourceName] = [named(settings.seat), named(settings.source)];
   return {
     label: given(settings.label) ? String(settings.label) : fallbackLabel,
     seat: place(settings.seat),
     source: place(settings.source),
+    ...(seatName !== undefined && { seatName }),
+    ...(sourceName !== undefined && { sourceName }),
     ...(given(settings.stage) && { stage: String(settings.stage) }),
     ...(channel !== null && { channel: Math.round(channel) }),
     ...(sampleRate !== null && { sampleRate }),

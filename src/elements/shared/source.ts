@@ -19,6 +19,8 @@ export interface SourceHost extends RingdownElement {
   readonly htmlFor: string | null;
   /** What it shows beside what every study computes. */
   readonly needs: readonly Part[];
+  /** Whether it holds a study by itself also without a recording: it names a room that it shows. */
+  readonly ownsRoom?: boolean;
   ownSource(): PageSource | null;
   ownSettings(): Settings;
   describe(failure: StudyFailure): string;
@@ -120,10 +122,10 @@ export class StudySource implements ReactiveController {
     if (isServer || !this.#host.isConnected) return;
     const source = this.#host.ownSource();
     this.#missing = null;
-    if (source) {
+    if (source || (this.#host.ownsRoom && !this.#host.htmlFor)) {
       this.#own ??= new OwnFeed(this.#host);
       this.#own.feed.configure(this.#host.ownSettings());
-      this.#own.feed.setSources([source], new Map());
+      this.#own.feed.setSources(source ? [source] : [], new Map());
       this.#use(this.#own.feed);
       return;
     }

@@ -75,9 +75,22 @@ export abstract class ViewElement extends SettingsElement {
     if (ridge !== before) emit(this, 'ringdown-ridge-select', { ridge });
   }
 
+  /** Chooses a predicted mode to look at. */
+  protected selectMode(order: StudySnapshot['selectedMode']): void {
+    const { study } = this;
+    if (!study) return;
+    study.selectMode(order);
+    emit(this, 'ringdown-mode-select', { order });
+  }
+
   protected get recordingLabel(): string {
     const { snapshot } = this;
     return snapshot?.recordings[snapshot.active]?.label || this.speaker.view('this-recording');
+  }
+
+  /** What a study without anything to show says. */
+  protected nothingText(): string {
+    return this.speaker.view('empty');
   }
 
   /**
@@ -104,6 +117,6 @@ export abstract class ViewElement extends SettingsElement {
       return html`<div class="veil error" part="message" role=${this.found.isOwn ? 'alert' : nothing}>
         ${failures.map((failure) => html`<p class="sentence">${this.describe(failure)}</p>`)}
       </div>`;
-    return html`<div class="veil" part="message"><p class="sentence">${speaker.view('empty')}</p></div>`;
+    return html`<div class="veil" part="message"><p class="sentence">${this.nothingText()}</p></div>`;
   }
 }

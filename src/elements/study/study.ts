@@ -3,7 +3,7 @@ import { html, isServer, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
 import { positionFromText } from '../../study/inputs.js';
-import type { Study, StudySnapshot } from '../../study/types.js';
+import type { Study, StudyPlace, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import type { Scope } from '../scope.js';
 import { feedContext } from '../shared/context.js';
@@ -148,10 +148,13 @@ export class RingdownStudy extends SettingsElement {
 
   #readChildren(): void {
     const places = new Map<string, ReturnType<typeof positionFromText>>();
+    const named: StudyPlace[] = [];
     for (const place of this.querySelectorAll<RingdownPlace>('ringdown-place')) {
       if (!place.name || !place.at) continue;
       try {
-        places.set(place.name, positionFromText(place.at));
+        const at = positionFromText(place.at);
+        places.set(place.name, at);
+        named.push({ kind: place.kind === 'source' ? 'source' : 'seat', name: place.name, at });
       } catch {
         // The recording that names this place says so: it then finds no such place.
       }
@@ -161,6 +164,7 @@ export class RingdownStudy extends SettingsElement {
     );
     const own = this.ownSource();
     this.feed.setSources([...(own ? [own] : []), ...recordings], places);
+    this.feed.setPlaces(named);
   }
 
   async #userFiles(files: readonly File[]): Promise<void> {

@@ -11,6 +11,7 @@ import { cautions, remedies } from './remedies.js';
 import { audible, causes, labels, limits, methods, modeKinds, resonanceKinds, stages } from './terms.js';
 import { views } from './views.js';
 import { chartViews } from './views-charts.js';
+import { roomViews } from './views-room.js';
 
 export const english: Words = {
   language: 'en',
@@ -18,7 +19,7 @@ export const english: Words = {
   notes,
   remedies,
   captions,
-  views: { ...views, ...chartViews },
+  views: { ...views, ...chartViews, ...roomViews },
   stages,
   resonanceKinds,
   modeKinds,

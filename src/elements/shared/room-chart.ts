@@ -1,0 +1,50 @@
+import type { Part } from '../../study/types.js';
+import type { Speaker } from '../../words/index.js';
+import { ChartElement } from './chart-element.js';
+import type { StudySnapshot } from '../../study/types.js';
+
+type Room = NonNullable<StudySnapshot['room']>;
+
+/** A room in a few words: its sides, or that it is a plan. */
+export function roomName({ size, plan }: Room, speaker: Speaker): string {
+  const [length, width, height] = [size.lengthMetres, size.widthMetres, size.heightMetres].map((side) =>
+    speaker.n.significant(side, 3),
+  );
+  return plan
+    ? speaker.view('room-of-plan', { corners: plan.corners.length, height: plan.heightMetres })
+    : speaker.view('room-of-sides', { length, width, height });
+}
+
+/** A chart of a room, which may be there without any recording. */
+export abstract class RoomChartElement extends ChartElement {
+  /** @internal */
+  override get needs(): readonly Part[] {
+    return ['prediction'];
+  }
+
+  /**
+   * An element that names a room and is in no study shows that room.
+   * @internal
+   */
+  get ownsRoom(): boolean {
+    const given = [this.room, this.plan].some(
+      (value) => value !== null && value !== undefined && value !== '',
+    );
+    return given && this.closest('ringdown-study') === null;
+  }
+
+  protected override get recordingLabel(): string {
+    const { snapshot } = this;
+    const label = snapshot?.recordings[snapshot.active]?.label;
+    if (label) return label;
+    return snapshot?.room ? roomName(snapshot.room, this.speaker) : this.speaker.view('this-room');
+  }
+
+  protected override emptyText(): string | null {
+    return this.snapshot?.room ? null : this.speaker.view('no-room');
+  }
+
+  protected override nothingText(): string {
+    return this.speaker.view(this.snapshot?.room ? 'room-coming' : 'no-room');
+  }
+}
