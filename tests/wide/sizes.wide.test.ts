@@ -3,10 +3,10 @@ import { buildProject } from '../../scripts/build.mjs';
 import { documentedSizes, measureSizes } from '../../scripts/sizes.mjs';
 
 /** Growth that may go unnoticed until the table is written again. */
-const slack = 1.05;
+const slack = 1.1;
 
 describe('the bytes that a page loads', () => {
-  it('are those of the table for developers: no file has grown by more than a twentieth, none shrunk by a fifth', async () => {
+  it('are those of the table for developers: no file has grown by more than a tenth, none shrunk by a fifth', async () => {
     await buildProject();
     const documented = documentedSizes();
     for (const { name, kilobytes } of await measureSizes()) {
