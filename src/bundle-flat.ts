@@ -10,6 +10,7 @@ import './define/ridges.js';
 import './define/fit.js';
 import './define/decay-times.js';
 import './define/modes.js';
+import './define/room.js';
 import './define/response.js';
 
 export { RingdownStudy } from './elements/study/study.js';
@@ -21,6 +22,7 @@ export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';
 export { RingdownFit } from './elements/fit/fit.js';
 export { RingdownModes } from './elements/modes/modes.js';
+export { RingdownRoom } from './elements/room/room.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
 export { RingdownResponse } from './elements/response/response.js';
 export type * from './elements/events.js';

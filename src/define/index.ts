@@ -9,4 +9,5 @@ import './ridges.js';
 import './fit.js';
 import './decay-times.js';
 import './modes.js';
+import './room.js';
 import './response.js';

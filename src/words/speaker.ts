@@ -24,7 +24,8 @@ export interface Speaker {
   caution(code: string): string;
 }
 
-export type TermTable = 'resonanceKinds' | 'modeKinds' | 'causes' | 'limits' | 'audible' | 'methods';
+export type TermTable =
+  'resonanceKinds' | 'modeKinds' | 'constructions' | 'causes' | 'limits' | 'audible' | 'methods';
 
 export interface SpeakerOptions {
   /** Between number and unit; a no-break space by default. */

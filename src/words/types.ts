@@ -39,6 +39,7 @@ export interface Words {
   readonly stages: Readonly<Record<string, string>>;
   readonly resonanceKinds: Readonly<Record<string, Term>>;
   readonly modeKinds: Readonly<Record<string, Term>>;
+  readonly constructions: Readonly<Record<string, Term>>;
   readonly causes: Readonly<Record<string, Term>>;
   readonly limits: Readonly<Record<string, Term>>;
   readonly audible: Readonly<Record<string, Term>>;

@@ -11,6 +11,7 @@ const tags = [
   'fit',
   'decay-times',
   'modes',
+  'room',
   'response',
   'waterfall',
   'spectrogram',

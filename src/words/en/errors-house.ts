@@ -12,7 +12,10 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
   'room-size-form': (p, n) =>
     `“${n.text(p.text)}” is not a room size. Give length, width and height as in 5.3x4.1x2.7 (metres; 4,5 is read as 4.5) or 16x12x8 ft.`,
   'room-side-bounds': (p, n) =>
-    `The ${sides[n.text(p.side)] ?? 'side'} of the room is given as ${n.significant(p.value, 4)} m; sides from ${n.text(p.from)} to ${n.text(p.to)} m are computed. Check the figure and its unit.`,
+    `The ${sides[n.text(p.side)] ?? 'side'} of the room is given as ${n.significant(p.value, 4)} m; sides from ${n.text(p.from)} to ${n.text(p.to)} m are computed: below, no listener fits in; above, modes lie so close that naming one means nothing. Check the figure and its unit.`,
+  'length-form': (p, n) =>
+    `“${n.text(p.text)}” is not a length. Give one as in 4.5 or 4,5 (metres), 450 cm, or 14 ft 9 in.`,
+  'number-form': (p, n) => `“${n.text(p.text)}” is not a number.`,
   'place-form': (p, n) =>
     `“${n.text(p.text)}” is not a place. Give three distances in metres from one low corner, as in 1.2,0.8,1.1 (with decimal commas: 1,2; 0,8; 1,1).`,
   'place-outside': (p, n) =>
@@ -29,6 +32,8 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
     `An absorption coefficient of ${n.significant(p.value)} is outside ${n.text(p.from)} to ${n.text(p.to)}.`,
   'wall-name': (p, n) =>
     `“${n.text(p.text)}” is no wall that is known here. There are: ${n.text(p.names)}. Or give absorption coefficients.`,
+  'walls-partly': (p, n) =>
+    `${n.integer(p.missing)} of the walls are not named. Say what each is made of, or one for all.`,
   'wall-count': (p, n) =>
     `Walls are one construction for all, or ${wallsOf(p.walls)}; ${n.text(p.count)} were given.`,
   'plan-form': (p, n) =>

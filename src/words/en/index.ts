@@ -8,7 +8,17 @@ import { studyErrors } from './errors-study.js';
 import { pageErrors } from './errors-page.js';
 import { notes } from './notes.js';
 import { cautions, remedies } from './remedies.js';
-import { audible, causes, labels, limits, methods, modeKinds, resonanceKinds, stages } from './terms.js';
+import {
+  audible,
+  causes,
+  constructions,
+  labels,
+  limits,
+  methods,
+  modeKinds,
+  resonanceKinds,
+  stages,
+} from './terms.js';
 import { views } from './views.js';
 import { chartViews } from './views-charts.js';
 import { roomViews } from './views-room.js';
@@ -23,6 +33,7 @@ export const english: Words = {
   stages,
   resonanceKinds,
   modeKinds,
+  constructions,
   causes,
   limits,
   audible,

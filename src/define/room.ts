@@ -1,0 +1,4 @@
+import { RingdownRoom } from '../elements/room/room.js';
+import { defineElement } from './define-element.js';
+
+defineElement('ringdown-room', RingdownRoom);

@@ -1,0 +1,205 @@
+import { css } from 'lit';
+
+export const roomStyles = css`
+  .base {
+    display: grid;
+    grid-template-columns: minmax(15rem, 22rem) minmax(0, 1fr);
+    gap: 1rem 2rem;
+    align-items: start;
+  }
+
+  form {
+    display: grid;
+    gap: 0.8rem;
+    font-size: 0.9em;
+  }
+
+  .row {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem 0.9rem;
+  }
+
+  .row > * {
+    flex: 1 1 5.5em;
+    min-inline-size: 0;
+  }
+
+  .row > button {
+    flex: none;
+  }
+
+  label {
+    display: grid;
+    gap: 0.15rem;
+  }
+
+  label > span,
+  legend {
+    color: var(--_faint);
+    font-size: 0.92em;
+  }
+
+  input,
+  select {
+    inline-size: 100%;
+    min-inline-size: 0;
+    padding: 0.25em 0.4em;
+    border: 1px solid var(--_line);
+    border-radius: var(--_radius);
+    background: transparent;
+  }
+
+  select {
+    background: Canvas;
+  }
+
+  input[aria-invalid='true'] {
+    border-color: var(--_alert);
+    box-shadow: inset 0 -2px 0 var(--_alert);
+  }
+
+  .wrong {
+    margin: 0.2rem 0 0;
+    color: var(--_alert);
+    font-size: 0.92em;
+    text-wrap: pretty;
+  }
+
+  .hint {
+    margin: 0;
+    color: var(--_faint);
+    font-size: 0.85em;
+    text-wrap: pretty;
+  }
+
+  fieldset {
+    display: grid;
+    gap: 0.4rem;
+    margin: 0;
+    padding: 0;
+    border: 0;
+    min-inline-size: 0;
+  }
+
+  legend {
+    padding: 0;
+  }
+
+  details summary {
+    inline-size: max-content;
+    cursor: pointer;
+    color: var(--_faint);
+  }
+
+  .walls {
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(9.5em, 1fr));
+    gap: 0.4rem 0.9rem;
+    padding-block-start: 0.4rem;
+  }
+
+  ol {
+    display: grid;
+    gap: 0.25rem;
+    margin: 0;
+    padding-inline-start: 1.6em;
+  }
+
+  ol li > span {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) minmax(0, 1fr) max-content;
+    gap: 0.4rem;
+  }
+
+  .picture {
+    block-size: var(--ringdown-height, clamp(16rem, 44cqi, 28rem));
+  }
+
+  .handle {
+    position: absolute;
+    inset-block-start: 0;
+    left: 0;
+    inline-size: 28px;
+    block-size: 28px;
+    margin: -14px 0 0 -14px;
+    padding: 0;
+    border: 0;
+    border-radius: 50%;
+    background: transparent;
+    cursor: grab;
+    touch-action: none;
+  }
+
+  .handle:active {
+    cursor: grabbing;
+  }
+
+  .handle:hover {
+    background: color-mix(in oklab, var(--_accent) 16%, transparent);
+  }
+
+  .handle.corner::after {
+    content: '';
+    position: absolute;
+    inset: 9px;
+    border: 2px solid var(--_text);
+    background: Canvas;
+    transform: rotate(45deg);
+  }
+
+  .places {
+    display: grid;
+    gap: 0.5rem;
+    font-size: 0.9em;
+  }
+
+  .places .scroll {
+    overflow-x: auto;
+  }
+
+  table {
+    border-collapse: collapse;
+    inline-size: 100%;
+  }
+
+  th,
+  td {
+    padding: 0.2em 0;
+    padding-inline-end: 0.6em;
+    font-weight: 400;
+    vertical-align: baseline;
+  }
+
+  thead th {
+    color: var(--_faint);
+    font-size: 0.92em;
+  }
+
+  td input {
+    inline-size: 100%;
+    min-inline-size: 4.2em;
+  }
+
+  td input.length {
+    max-inline-size: 8em;
+  }
+
+  @container (max-width: 46rem) {
+    .base {
+      grid-template-columns: minmax(0, 1fr);
+    }
+  }
+
+  @media print {
+    .base {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .handle {
+      display: none;
+    }
+    input {
+      border-color: transparent;
+    }
+  }
+`;
