@@ -28,7 +28,7 @@ export class Draws {
 /**
  * @typedef {{ f: number, d: number, T: number, c: [number, number], nz?: number, ijk?: number[] }} Mode
  *   frequency (Hz), decay rate (1/s), 60 dB decay time (s), complex amplitude at the arrival
- * @typedef {{ irs: Float64Array[], modes: Mode[][], arrivals: number[], sampleRate: number,
+ * @typedef {{ irs: Float64Array[], modes: Mode[][], arrivals: number[], start: number, sampleRate: number,
  *   noise: { white: number, diffuse: number, seconds: number }[], loudspeaker: Section[] }} Benchmark
  * @typedef {{ b: number[], a: number[] }} Section
  */
@@ -128,7 +128,15 @@ export function makeSparse(
   for (const mode of modes) mode.c = [mode.c[0] / peak, mode.c[1] / peak];
   noise.white /= peak;
   noise.diffuse /= peak;
-  return { irs: [x], modes: [modes], arrivals: [arrival], sampleRate, noise: [noise], loudspeaker: [] };
+  return {
+    irs: [x],
+    modes: [modes],
+    arrivals: [arrival],
+    start: arrival,
+    sampleRate,
+    noise: [noise],
+    loudspeaker: [],
+  };
 }
 
 function boxModes(sides, highest) {
@@ -242,7 +250,7 @@ export function makeRoom(
       1,
     );
   /** @type {Benchmark} */
-  const result = { irs: [], modes: [], arrivals: [], sampleRate, noise: [], loudspeaker: sections };
+  const result = { irs: [], modes: [], arrivals: [], start, sampleRate, noise: [], loudspeaker: sections };
   let reference = 0;
   for (const seat of seats) {
     const modes = base.map((mode) => {
