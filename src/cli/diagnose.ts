@@ -1,13 +1,6 @@
 import { diagnose as diagnoseJob, type DiagnosisParams, type LimitName } from '../diagnosis/index.js';
 import type { Room } from '../room/index.js';
-import {
-  highestSampleRate,
-  lowestSampleRate,
-  openFile,
-  RingdownError,
-  type PositionMetres,
-  type Recording,
-} from '../signal/index.js';
+import { openFile, RingdownError, type PositionMetres, type Recording } from '../signal/index.js';
 import { drain } from '../study/drain.js';
 import type { Speaker } from '../words/index.js';
 import { readBand } from './band.js';
@@ -16,14 +9,13 @@ import { refuse, someFiles } from './files.js';
 import { exitStatus, type CommandIo } from './io.js';
 import { diagnosisDocument, noRangeDocument, refusalDocument } from './json.js';
 import type { OptionSpecs, Words } from './options.js';
+import { filesBeside, readingOptions, readingSpecs } from './reading.js';
 import { readPlace, readRoom, roomOptions } from './room-words.js';
 
 export const diagnoseOptions: OptionSpecs = {
   ...roomOptions,
+  ...readingSpecs,
   ...{
-    channel: {},
-    rate: {},
-    measurement: {},
     from: {},
     to: {},
     limit: {},
@@ -39,11 +31,7 @@ const limits: readonly LimitName[] = ['audibility', 'target', 'neighbours'];
 interface Call {
   readonly files: readonly string[];
   readonly params: DiagnosisParams;
-  readonly channel: number | undefined;
-  /** Of text files without times. */
-  readonly sampleRate: number | undefined;
-  /** Of AES69 files. */
-  readonly measurement: number | undefined;
+  readonly words: Words;
   readonly seats: readonly PositionMetres[];
   readonly sources: readonly PositionMetres[];
   readonly json: boolean;
@@ -70,9 +58,7 @@ export async function diagnose(words: Words, io: CommandIo, speaker: Speaker): P
   const call: Call = {
     files,
     params: { ...readBand(words), limit, room },
-    channel: words.integer('channel', 1, 1024) ?? undefined,
-    sampleRate: words.number('rate', lowestSampleRate, highestSampleRate) ?? undefined,
-    measurement: words.integer('measurement', 1, 1e6) ?? undefined,
+    words,
     seats: placesOf(words, 'seat', room),
     sources: placesOf(words, 'source', room),
     json: words.has('json'),
@@ -102,14 +88,13 @@ async function diagnoseRoom(call: Call): Promise<number> {
 
 /** Null where the file is refused, which is then said. */
 async function open(index: number, call: Call): Promise<Recording | null> {
-  const { files, channel, sampleRate, measurement, seats, sources, io } = call;
+  const { files, words, seats, sources, io } = call;
   const file = files[index];
   try {
     return await openFile(await io.readFile(file), {
       label: file,
-      channel,
-      sampleRate,
-      measurement,
+      ...readingOptions(words),
+      ...(await filesBeside(words, index, io)),
       seat: seats[index] ?? seats[0] ?? null,
       source: sources[index] ?? sources[0] ?? null,
     });

@@ -1,23 +1,19 @@
 import { computeGrid, logFrequencies, type Grid, type GridMethod } from '../decay/index.js';
-import {
-  highestSampleRate,
-  lowestSampleRate,
-  openFile,
-  RingdownError,
-  type Recording,
-} from '../signal/index.js';
+import { openFile, RingdownError, type Recording } from '../signal/index.js';
 import { drain } from '../study/drain.js';
 import { engineVersion } from '../study/version.js';
-import { gridCaption, type Speaker } from '../words/index.js';
+import { givenCaptions, gridCaption, type Speaker } from '../words/index.js';
 import { readBand } from './band.js';
 import { exitStatus, type CommandIo } from './io.js';
 import { gridDocument, refusalDocument } from './json.js';
 import type { OptionSpecs, Words } from './options.js';
 import { oneFile, refuse } from './files.js';
+import { filesBeside, readingOptions, readingSpecs } from './reading.js';
 import { table, wrap } from './table.js';
 
 export const gridOptions: OptionSpecs = {
-  ...{ method: {}, window: {}, step: {}, span: {}, from: {}, to: {}, channel: {}, rate: {}, measurement: {} },
+  ...{ method: {}, window: {}, step: {}, span: {}, from: {}, to: {} },
+  ...readingSpecs,
   ...{ csv: { flag: true }, json: { flag: true } },
 };
 
@@ -36,15 +32,16 @@ export async function grid(words: Words, io: CommandIo, speaker: Speaker): Promi
     spanSeconds: words.number('span', 0.01, 20) ?? 1,
     frequenciesHz: logFrequencies(fromHz, toHz),
   };
-  const channel = words.integer('channel', 1, 1024) ?? undefined;
-  const sampleRate = words.number('rate', lowestSampleRate, highestSampleRate) ?? undefined;
-  const measurement = words.integer('measurement', 1, 1e6) ?? undefined;
+  const reading = readingOptions(words);
   try {
-    const options = { label: file, channel, sampleRate, measurement };
-    const recording = await openFile(await io.readFile(file), options);
+    const beside = await filesBeside(words, 0, io);
+    const recording = await openFile(await io.readFile(file), { label: file, ...reading, ...beside });
     const result = drain(computeGrid(recording, params));
-    if (words.has('json')) io.out(`${JSON.stringify(gridDocument(file, recording.hash, result))}\n`);
-    else io.out(`${words.has('csv') ? gridCsv(recording, result) : gridText(recording, result, speaker)}\n`);
+    if (words.has('json')) io.out(`${JSON.stringify(gridDocument(file, recording, result))}\n`);
+    else
+      io.out(
+        `${words.has('csv') ? gridCsv(recording, result, speaker) : gridText(recording, result, speaker)}\n`,
+      );
     return exitStatus.done;
   } catch (thrown) {
     const { code, message } = refuse(file, thrown, io, speaker);
@@ -57,11 +54,19 @@ export async function grid(words: Words, io: CommandIo, speaker: Speaker): Promi
  * Comma-separated values as in RFC 4180, with a decimal point: frequencies across, times down, dB within. Lines that
  * begin with # say of what file and how it was made.
  */
-function gridCsv(recording: Recording, { frequenciesHz, timesSeconds, levelsDb, ...grid }: Grid): string {
+function gridCsv(
+  recording: Recording,
+  { frequenciesHz, timesSeconds, levelsDb, ...grid }: Grid,
+  speaker: Speaker,
+): string {
   const columns = frequenciesHz.length;
   const lines = [
     `# ringdown ${engineVersion}; SHA-256 ${recording.hash}; channel ${recording.channel}`,
     `# ${grid.method}; window ${grid.windowSeconds} s; step ${grid.stepSeconds} s; 0 dB = ${grid.referenceDbFs.toFixed(2)} dB re full scale; time from the onset`,
+    ...givenCaptions(speaker, recording).map((text) => `# ${text}`),
+    ...(recording.fullScaleDb === undefined
+      ? []
+      : [`# full scale = ${recording.fullScaleDb} dB re 20 µPa by the calibration given`]),
     ['seconds', ...Array.from(frequenciesHz, (f) => `${f.toFixed(3)} Hz`)].join(','),
   ];
   timesSeconds.forEach((time, t) => {
@@ -105,7 +110,7 @@ function gridText(recording: Recording, grid: Grid, speaker: Speaker): string {
   const legend = 'dB; in brackets where it is noise, a dot where there is no data or no meaning.';
   return [
     `${recording.label}, channel ${recording.channel}`,
-    wrap(gridCaption(speaker, grid)),
+    wrap(gridCaption(speaker, grid, undefined, recording)),
     legend,
     '',
     table(heads, rows),

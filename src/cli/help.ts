@@ -21,6 +21,10 @@ const bandHelp = [
 const channelHelp = ['--channel N', 'channel to read, counted from 1; never summed'] as const;
 const rateHelp = ['--rate HZ', 'sample rate of a text file that holds no times'] as const;
 const measurementHelp = ['--measurement N', 'which measurement of an AES69 (SOFA) file, from 1 (1)'] as const;
+const givenHelp = [
+  ['--microphone FILE', 'text with the microphone’s response (Hz and dB), taken off; once, or once per file'],
+  ['--calibration DB', 'sound pressure level of a sine that reaches full scale, dB re 20 µPa; likewise'],
+] as const;
 const absorptionHelp = [
   '--absorption A',
   'of all walls, or six (x=0, x=L, y=0, y=W, floor, ceiling)',
@@ -49,6 +53,7 @@ export const help: Readonly<Record<string, Help>> = {
       channelHelp,
       rateHelp,
       measurementHelp,
+      ...givenHelp,
       ...bandHelp,
       ['--limit NAME', 'audibility (default), target, or neighbours'],
       ['--seat X,Y,Z', 'place of the microphone, m from one low corner; once, or once per file'],
@@ -74,6 +79,7 @@ export const help: Readonly<Record<string, Help>> = {
       channelHelp,
       rateHelp,
       measurementHelp,
+      ...givenHelp,
       ['--csv', 'all levels as comma-separated values'],
       ['--json', 'all levels and limits as one JSON document'],
     ],

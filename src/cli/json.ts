@@ -1,8 +1,8 @@
 import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/index.js';
-import type { Grid } from '../decay/index.js';
+import type { BandDecay, DecayReading, Grid } from '../decay/index.js';
 import type { Resonance } from '../resonance/index.js';
 import { modeLevels, type PositionMetres, type RoomPrediction } from '../room/index.js';
-import type { Note } from '../signal/index.js';
+import type { Note, Recording } from '../signal/index.js';
 import type { Speaker } from '../words/index.js';
 import { engineVersion } from '../study/version.js';
 
@@ -24,6 +24,38 @@ const noteDocument = (note: Note, speaker: Speaker) => ({
   message: speaker.note(note),
 });
 
+const readingDocument = ({ seconds, refused }: DecayReading) => ({ seconds: finite(seconds), refused });
+
+const bandDocument = (band: BandDecay) => ({
+  centre: finite(band.centreHz),
+  from: finite(band.fromHz),
+  to: finite(band.toHz),
+  range: finite(band.rangeDb),
+  usable: finite(band.usableSeconds),
+  shortest: finite(band.shortestSeconds),
+  edt: readingDocument(band.edt),
+  t20: readingDocument(band.t20),
+  t30: readingDocument(band.t30),
+});
+
+/** What was given beside a file and done to its samples. */
+const givenDocument = ({
+  microphone,
+  fullScaleDb,
+  sweep,
+}: Pick<Recording, 'microphone' | 'fullScaleDb' | 'sweep'>) => ({
+  ...(sweep && { sweep: { file: sweep.label, hash: sweep.hash } }),
+  ...(microphone && {
+    microphone: {
+      file: microphone.label,
+      hash: microphone.hash,
+      frequencies: microphone.frequenciesHz.map(finite),
+      levels: microphone.levelsDb.map(finite),
+    },
+  }),
+  ...(fullScaleDb !== undefined && { fullScale: fullScaleDb }),
+});
+
 const fileDocument = (file: FileFacts, speaker: Speaker) => ({
   file: file.label,
   hash: file.hash,
@@ -32,11 +64,13 @@ const fileDocument = (file: FileFacts, speaker: Speaker) => ({
   channel: file.channel,
   seconds: finite(file.durationSeconds),
   onset: finite(file.onsetSeconds),
+  ...givenDocument(file),
   range: file.range.map(({ fromHz, toHz, rangeDb }) => ({
     from: finite(fromHz),
     to: finite(toHz),
     decibels: finite(rangeDb),
   })),
+  bands: file.bands.map(bandDocument),
   notes: file.notes.map((note) => noteDocument(note, speaker)),
 });
 
@@ -158,13 +192,14 @@ export const noRangeDocument = (file: string, note: Note, diagnosis: Diagnosis, 
 });
 
 /** Levels row by row, one row per time; null where nothing is known of a limit. */
-export const gridDocument = (file: string, hash: string, grid: Grid) => {
+export const gridDocument = (file: string, recording: Recording, grid: Grid) => {
   const columns = grid.frequenciesHz.length;
   const numbers = (list: ArrayLike<number>) => Array.from(list, finite);
   return {
     version,
     file,
-    hash,
+    hash: recording.hash,
+    ...givenDocument(recording),
     engine: engineVersion,
     method: grid.method,
     window: grid.windowSeconds,

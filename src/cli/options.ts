@@ -19,6 +19,8 @@ export interface Words {
   texts(name: string): readonly string[];
   /** Decimal point or comma. */
   number(name: string, from: number, to: number): number | null;
+  /** Of an option that may come several times. */
+  numbers(name: string, from: number, to: number): readonly number[];
   integer(name: string, from: number, to: number): number | null;
   list(name: string): readonly number[] | null;
   choice<T extends string>(name: string, choices: readonly T[]): T | null;
@@ -66,13 +68,15 @@ export function readWords(command: string, args: readonly string[], specs: Optio
   }
 
   const text = (name: string): string | null => given.get(name)?.[0] ?? null;
-  const number = (name: string, from: number, to: number): number | null => {
-    const written = text(name);
-    if (written === null) return null;
+  const checked = (name: string, written: string, from: number, to: number): number => {
     const value = parseNumber(written);
     if (value === null) throw new RingdownError('option-number', { name, text: written });
     if (!(value >= from && value <= to)) throw new RingdownError('option-range', { name, value, from, to });
     return value;
+  };
+  const number = (name: string, from: number, to: number): number | null => {
+    const written = text(name);
+    return written === null ? null : checked(name, written, from, to);
   };
   return {
     command,
@@ -81,6 +85,7 @@ export function readWords(command: string, args: readonly string[], specs: Optio
     text,
     texts: (name) => given.get(name) ?? [],
     number,
+    numbers: (name, from, to) => (given.get(name) ?? []).map((written) => checked(name, written, from, to)),
     integer(name, from, to) {
       const value = number(name, from, to);
       if (value !== null && !Number.isInteger(value))

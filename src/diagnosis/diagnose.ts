@@ -164,6 +164,9 @@ function factsOf(
     const { ranges: range, decays: bands, usableSeconds } = examination;
     return {
       ...{ label, hash, sampleRate, channelCount, channel, onsetSeconds },
+      ...(recording.microphone && { microphone: recording.microphone }),
+      ...(recording.fullScaleDb !== undefined && { fullScaleDb: recording.fullScaleDb }),
+      ...(recording.sweep && { sweep: recording.sweep }),
       durationSeconds: reduced?.seconds ?? samples.length / sampleRate,
       ...{ range, bands, usableSeconds },
       notes: fileNotes({ recording, index, examination, fit, prediction }),

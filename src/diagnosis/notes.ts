@@ -21,6 +21,7 @@ const order: readonly NoteCode[] = [
   ...(['no-range', 'clipped', 'truncated', 'short', 'rate-suspect', 'late-energy', 'hum'] as const),
   ...(['noisy', 'two-slopes', 'boundary', 'node', 'other-room', 'dc', 'size-guessed'] as const),
   ...(['not-finite', 'silent', 'measurement-chosen', 'channel-chosen', 'positions', 'swept'] as const),
+  ...(['microphone', 'calibrated'] as const),
 ];
 
 const loudestDb = (resonances: readonly Resonance[], index: number): number =>

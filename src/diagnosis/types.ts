@@ -1,4 +1,4 @@
-import type { Note } from '../signal/types.js';
+import type { Note, Recording } from '../signal/types.js';
 import type { BandDecay } from '../decay/band-decay.js';
 import type { BandRange } from '../decay/types.js';
 import type { Resonance, ResonanceFit } from '../resonance/types.js';
@@ -68,6 +68,10 @@ export interface FileFacts {
   readonly channel: number;
   readonly durationSeconds: number;
   readonly onsetSeconds: number;
+  /** What was given beside the file; see `Recording`. */
+  readonly microphone?: Recording['microphone'];
+  readonly fullScaleDb?: Recording['fullScaleDb'];
+  readonly sweep?: Recording['sweep'];
   readonly range: readonly BandRange[];
   /** Decay times per third-octave, with what refuses them. */
   readonly bands: readonly BandDecay[];

@@ -106,6 +106,17 @@ export const signalErrorParams = {
   /** The rate given and that of the times differ. Hz. */
   'text-rate-differs': ['rate', 'found'],
 
+  /** No two lines of frequency and level in the text of a microphone. */
+  'microphone-none': ['lines'],
+  /** Neither two columns nor three. */
+  'microphone-columns': ['columns', 'line'],
+  /** A frequency that does not lie above the one before it. Hz, 1-based. */
+  'microphone-order': ['frequencyHz', 'line'],
+  /** A level that no microphone has, dB. */
+  'microphone-level': ['levelDb', 'mostDb', 'line'],
+  /** A calibration that no input has, dB re 20 µPa at full scale. */
+  'calibration-range': ['fullScaleDb', 'lowest', 'highest'],
+
   /** Samples above full scale cannot be written in an integer format without clipping. */
   'write-clips': ['peak', 'encoding'],
   /** NaN or infinity cannot be written. */

@@ -22,4 +22,6 @@ export * from './swept.js';
 export * from './flac.js';
 export * from './sofa/sofa.js';
 export * from './sofa/read-sofa.js';
+export * from './microphone.js';
+export * from './open-job.js';
 export * from './open-file.js';

@@ -1,8 +1,17 @@
-import { hashOf } from './hash.js';
+import { openNow } from './open-job.js';
 import { containerOf, sofaContainer } from './read-audio.js';
-import { openRecording, recordingFromAudio, type OpenOptions } from './recording.js';
+import type { OpenOptions } from './recording.js';
 import { readSofa } from './sofa/read-sofa.js';
 import type { Recording } from './types.js';
+
+/**
+ * Opens the bytes of a file as a recording: WAV, or text of one or two columns.
+ *
+ * @throws RingdownError those of `readAudio` and of `openJob`
+ */
+export function openRecording(bytes: Uint8Array, options: OpenOptions = {}): Recording {
+  return openNow(bytes, null, options);
+}
 
 /**
  * Opens the bytes of a file as a recording, AES69 (SOFA) included, whose reader is loaded only then.
@@ -11,6 +20,5 @@ import type { Recording } from './types.js';
  */
 export async function openFile(bytes: Uint8Array, options: OpenOptions = {}): Promise<Recording> {
   if (containerOf(bytes) !== sofaContainer) return openRecording(bytes, options);
-  const audio = await readSofa(bytes, options.measurement);
-  return recordingFromAudio(audio, hashOf(bytes), options);
+  return openNow(bytes, await readSofa(bytes, options.measurement), options);
 }

@@ -6,7 +6,7 @@ import { highestSampleRate, lowestSampleRate, requireFits, shortestSeconds } fro
 import { onsetIndex } from './onset.js';
 import type { DecodedAudio, FilePlaces, Note, PositionMetres, Recording } from './types.js';
 import { encodeWav } from './wav-write.js';
-import { containerOf, readAudio, sofaContainer } from './read-audio.js';
+import type { FileBeside } from './open-job.js';
 
 /** What is known of a recording beside its samples. */
 export interface OpenOptions {
@@ -24,6 +24,12 @@ export interface OpenOptions {
   readonly sampleRate?: number;
   /** 1-based; of a file that holds several. */
   readonly measurement?: number;
+  /** Text with the response of the microphone, which is taken off. */
+  readonly microphone?: FileBeside;
+  /** Sound pressure level of a sine that reaches full scale, dB re 20 µPa. */
+  readonly fullScaleDb?: number;
+  /** The sweep that was played; the file is then the recording of it. */
+  readonly sweep?: FileBeside;
 }
 
 function requireFinite(samples: Float64Array, sampleRate: number, channel: number): void {
@@ -93,17 +99,6 @@ function placesNote(places: FilePlaces | null): Note[] {
       },
     },
   ];
-}
-
-/**
- * Opens the bytes of a file as a recording: WAV, or text of one or two columns.
- *
- * @throws RingdownError those of `readAudio` and of `recordingFromAudio`
- */
-export function openRecording(bytes: Uint8Array, options: OpenOptions = {}): Recording {
-  if (options.measurement !== undefined && containerOf(bytes) !== sofaContainer)
-    throw refusal('measurement-none', { measurement: options.measurement });
-  return recordingFromAudio(readAudio(bytes, options.sampleRate ?? null), hashOf(bytes), options);
 }
 
 /**

@@ -21,9 +21,10 @@ type Splitter = (line: string) => string[];
  * Where only commas stand, they part columns if a point is the decimal sign or if the left parts are evenly counting
  * numbers; one comma per line is else a decimal sign, and three are two decimal signs about one that parts.
  *
+ * @param leastColumns Two where one column would say nothing: a comma alone then parts them.
  * @throws RingdownError `text-ambiguous`
  */
-function splitterFor(lines: readonly string[]): Splitter {
+function splitterFor(lines: readonly string[], leastColumns: number): Splitter {
   if (lines.some((line) => line.includes(';'))) return (line) => line.split(';').map((part) => part.trim());
   if (lines.some((line) => line.includes('\t'))) return (line) => line.split('\t').map((part) => part.trim());
   const plain = lines.map((line) => line.replace(/\s*,\s*/g, ','));
@@ -36,6 +37,12 @@ function splitterFor(lines: readonly string[]): Splitter {
     return (line) => {
       const parts = byComma(line);
       return [`${parts[0]}.${parts[1]}`, `${parts[2]}.${parts[3]}`];
+    };
+  if (leastColumns === 2 && counts.size === 1 && counts.has(2)) return byComma;
+  if (counts.size === 1 && counts.has(6))
+    return (line) => {
+      const parts = byComma(line);
+      return [0, 2, 4].map((k) => `${parts[k]}.${parts[k + 1]}`);
     };
   if ([...counts].some((count) => count > 2)) throw refusal('text-ambiguous', {});
   const left = plain.slice(0, 50).map((line) => Number(line.split(',')[0]));
@@ -69,48 +76,79 @@ export function textOf(bytes: Uint8Array): string {
   return new TextDecoder(wide ?? 'utf-8').decode(bytes).replace(/^\uFEFF/, '');
 }
 
-/**
- * Reads an impulse response written as text: one column of amplitudes, or two of time and amplitude; parted by comma,
- * semicolon, tab or blanks; with a point or a comma as decimal sign, never as a thousand. Lines before the numbers and
- * lines that begin with # ; * % // are passed over. Times are seconds, or milliseconds where the head says `ms`.
- *
- * @param sampleRate Hz; needed for one column, and held against the times of two.
- * @throws RingdownError those whose code begins with `text-`, `rate`, `no-samples`, `too-long`
- */
-export function decodeText(bytes: Uint8Array, sampleRate: number | null = null): DecodedAudio {
-  const text = textOf(bytes);
-  const lines = text.split(/\r\n|\r|\n/).map((line) => line.trim());
+/** One line of numbers and where it stands in the file, 1-based. */
+export interface TextRow {
+  readonly values: readonly number[];
+  readonly line: number;
+}
+
+/** The lines of the head, before the first number. */
+const headOf = (lines: readonly string[]): string => lines.join(' ').toLowerCase();
+
+function numbersOf(
+  bytes: Uint8Array,
+  leastColumns: number,
+  mostColumns = Infinity,
+): { rows: TextRow[]; head: string } {
+  const lines = textOf(bytes)
+    .split(/\r\n|\r|\n/)
+    .map((line) => line.trim());
   const isData = (line: string): boolean =>
     !isComment(line) &&
     line.split(/[\s;,]+/).every((part) => part === '' || /\d/.test(part)) &&
     /^[+\-.,\d]/.test(line);
   const first = lines.findIndex(isData);
-  if (first < 0) throw refusal('no-samples', {});
-  const head = lines.slice(0, first).join(' ').toLowerCase();
-  const rows = lines
+  if (first < 0) return { rows: [], head: headOf(lines) };
+  const given = lines
     .slice(first)
-    .map((line, i) => ({ line, at: first + i + 1 }))
-    .filter(({ line }) => !isComment(line));
-  const split = splitterFor(rows.slice(0, 200).map(({ line }) => line));
-  const values = rows.map(({ line, at }) => {
-    const parts = split(line).filter((part) => part !== '');
-    if (parts.length > 2) throw refusal('text-columns', { columns: parts.length, line: at });
+    .map((text, i) => ({ text, line: first + i + 1 }))
+    .filter(({ text }) => !isComment(text));
+  const split = splitterFor(
+    given.slice(0, 200).map(({ text }) => text),
+    leastColumns,
+  );
+  const rows = given.map(({ text, line }): TextRow => {
+    const parts = split(text).filter((part) => part !== '');
+    if (parts.length > mostColumns) throw refusal('text-columns', { columns: parts.length, line });
     const bad = parts.find((part) => !number.test(part));
     if (bad !== undefined || parts.length === 0)
-      throw refusal('text-line', { line: at, text: line.slice(0, 40) });
-    return parts.map(toNumber);
+      throw refusal('text-line', { line, text: text.slice(0, 40) });
+    return { values: parts.map(toNumber), line };
   });
-  const columns = values[0].length;
-  const odd = values.findIndex((row) => row.length !== columns);
-  if (odd >= 0) throw refusal('text-line', { line: rows[odd].at, text: rows[odd].line.slice(0, 40) });
-  const samples = Float64Array.from(values, (row) => row[columns - 1]);
+  const odd = rows.find(({ values }) => values.length !== rows[0].values.length);
+  if (odd) throw refusal('text-line', { line: odd.line, text: lines[odd.line - 1].slice(0, 40) });
+  return { rows, head: headOf(lines.slice(0, first)) };
+}
+
+/**
+ * Numbers in columns, parted by comma, semicolon, tab or blanks; with a point or a comma as decimal sign, never as a
+ * thousand. Lines before the numbers and lines that begin with # ; * % // or a quote are passed over.
+ *
+ * @param leastColumns Two where one column would say nothing.
+ * @throws RingdownError `text-line`, `text-ambiguous`
+ */
+export const columnsOf = (bytes: Uint8Array, leastColumns: 1 | 2 = 1): readonly TextRow[] =>
+  numbersOf(bytes, leastColumns).rows;
+
+/**
+ * Reads an impulse response written as text: one column of amplitudes, or two of time and amplitude, as `columnsOf`
+ * reads them. Times are seconds, or milliseconds where the head says `ms`.
+ *
+ * @param sampleRate Hz; needed for one column, and held against the times of two.
+ * @throws RingdownError those whose code begins with `text-`, `rate`, `no-samples`, `too-long`
+ */
+export function decodeText(bytes: Uint8Array, sampleRate: number | null = null): DecodedAudio {
+  const { rows, head } = numbersOf(bytes, 1, 2);
+  if (rows.length === 0) throw refusal('no-samples', {});
+  const columns = rows[0].values.length;
+  const samples = Float64Array.from(rows, ({ values }) => values[columns - 1]);
   let rate = sampleRate;
   if (columns === 2) {
-    if (values.length < 2) throw refusal('no-samples', {});
+    if (rows.length < 2) throw refusal('no-samples', {});
     const unit = /\bms\b|millisec/.test(head) ? 1e-3 : 1;
     const found = rateOf(
-      Float64Array.from(values, (row) => row[0] * unit),
-      first + 1,
+      Float64Array.from(rows, ({ values }) => values[0] * unit),
+      rows[0].line,
     );
     if (rate !== null && Math.abs(found / rate - 1) > 0.01)
       throw refusal('text-rate-differs', { rate, found });

@@ -32,7 +32,9 @@ export type NoteCode =
   | 'other-room'
   | 'measurement-chosen'
   | 'positions'
-  | 'swept';
+  | 'swept'
+  | 'microphone'
+  | 'calibrated';
 
 export type ParamValue = string | number | boolean | null;
 
@@ -97,9 +99,26 @@ export interface Recording {
   /** What seat and source are called; recordings of one point share both. Absent where nobody named them. */
   readonly seatName?: string;
   readonly sourceName?: string;
+  /** Whose response was taken off the samples. */
+  readonly microphone?: MicrophoneResponse;
+  /** Sound pressure level that a sine reaching full scale stands for, dB re 20 µPa, by the user's calibration. */
+  readonly fullScaleDb?: number;
+  /** Of a response worked out of a recorded sweep: the file that was played. */
+  readonly sweep?: { readonly label: string; readonly hash: string };
   /** Present where the samples are the low-frequency copy that a saved study holds, and not those of the file. */
   readonly reduced?: ReducedCopy;
   readonly notes: readonly Note[];
+}
+
+/** Level of a microphone over frequency, as its file gives it. */
+export interface MicrophoneResponse {
+  readonly label: string;
+  /** SHA-256 of the file's bytes, lower-case hex. */
+  readonly hash: string;
+  /** Rising. */
+  readonly frequenciesHz: readonly number[];
+  /** dB re its level at the reference frequency of the file. */
+  readonly levelsDb: readonly number[];
 }
 
 /** Of a low-frequency copy: the file it stands for. */

@@ -44,17 +44,16 @@ export function gridParamsOf(choices: StudyChoices): GridParams {
 }
 
 /** What tells the samples of one recording from all others: one file holds several, and text takes its rate from outside. */
-const identityOf = ({ hash, channel, sampleRate, measurement }: Recording): readonly unknown[] => [
-  hash,
-  channel,
-  sampleRate,
-  measurement ?? null,
-];
+const identityOf = (recording: Recording): readonly unknown[] => {
+  const { hash, channel, sampleRate, measurement, microphone, sweep } = recording;
+  return [hash, channel, sampleRate, measurement ?? null, microphone?.hash ?? null, sweep?.hash ?? null];
+};
 
 /** All of a recording that a result may depend on or repeat. */
 export function recordingKey(recording: Recording): string {
-  const { label, stage, timeReference, seat, source } = recording;
-  return JSON.stringify([...identityOf(recording), label, stage, timeReference, seat, source]);
+  const { label, stage, timeReference, seat, source, fullScaleDb = null, microphone } = recording;
+  const given = [label, stage, timeReference, seat, source, fullScaleDb, microphone?.label ?? null];
+  return JSON.stringify([...identityOf(recording), ...given]);
 }
 
 /** Hash and parameters of a grid as one text. */

@@ -1,7 +1,7 @@
 /** Reads a document that may be anything: every field is looked at before it is believed. */
 import { smoothings } from '../decay/smoothing.js';
 import { RingdownError } from '../signal/errors.js';
-import type { Note, PositionMetres, Recording } from '../signal/types.js';
+import type { MicrophoneResponse, Note, PositionMetres, Recording } from '../signal/types.js';
 import { createPlan, createRoom, type Plan } from '../room/index.js';
 import type { AbsorptionBand, Room } from '../room/types.js';
 import { checkedBand, defaultBounds, type Band, type SourceSetting } from '../seats/index.js';
@@ -84,6 +84,13 @@ function note(field: Field): Note {
   return plain ? ({ code: field.at('code').text, params } as Note) : field.refuse();
 }
 
+const microphone = (field: Field): MicrophoneResponse => ({
+  label: field.at('label').text,
+  hash: field.at('hash').text,
+  frequenciesHz: field.at('frequenciesHz').list.map((one) => one.number(0, 1e6)),
+  levelsDb: field.at('levelsDb').list.map((one) => one.number(-100, 100)),
+});
+
 function recording(field: Field): Recording {
   const low = field.at('low');
   const samples = decodeSamples(low.at('samples').text) ?? low.at('samples').refuse();
@@ -93,6 +100,9 @@ function recording(field: Field): Recording {
   const [seatName, sourceName] = ['seatName', 'sourceName'].map((name) =>
     field.at(name).orNull((f) => f.text),
   );
+  const response = field.at('microphone').orNull(microphone);
+  const fullScaleDb = field.at('fullScaleDb').orNull((f) => f.number(0, 300));
+  const sweep = field.at('sweep').orNull((f) => ({ label: f.at('label').text, hash: f.at('hash').text }));
   return {
     samples,
     sampleRate,
@@ -114,6 +124,9 @@ function recording(field: Field): Recording {
       toHz: low.at('toHz').number(1, 200000),
     },
     notes: field.at('notes').list.map(note),
+    ...(response && { microphone: response }),
+    ...(fullScaleDb !== null && { fullScaleDb }),
+    ...(sweep && { sweep }),
   };
 }
 

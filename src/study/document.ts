@@ -1,5 +1,5 @@
 import { RingdownError } from '../signal/errors.js';
-import type { Note, PositionMetres, Recording } from '../signal/types.js';
+import type { MicrophoneResponse, Note, PositionMetres, Recording } from '../signal/types.js';
 import { reducedCopy } from '../seats/combine.js';
 import type { Room } from '../room/types.js';
 import { encodeSamples } from './base64.js';
@@ -27,6 +27,11 @@ export interface RecordingDocument {
   /** From the file's first sample. */
   readonly onsetSeconds: number;
   readonly notes: readonly Note[];
+  /** What was taken off, and what full scale stands for, dB re 20 µPa; null where nothing was given. */
+  readonly microphone: MicrophoneResponse | null;
+  readonly fullScaleDb: number | null;
+  /** Where the response was worked out of a recorded sweep. */
+  readonly sweep: { readonly label: string; readonly hash: string } | null;
   readonly low: {
     /** Hz. */
     readonly sampleRate: number;
@@ -86,6 +91,9 @@ function recordingDocument(recording: Recording): RecordingDocument {
     seconds: reduced.seconds,
     onsetSeconds: copy.onsetSeconds + reduced.startSeconds,
     notes,
+    microphone: recording.microphone ?? null,
+    fullScaleDb: recording.fullScaleDb ?? null,
+    sweep: recording.sweep ?? null,
     low: {
       sampleRate: copy.sampleRate,
       startSeconds: reduced.startSeconds,

@@ -67,7 +67,10 @@ export function createEntries({ pool, round, decoder, onRead, onChange }: Entrie
       const { measurement } = given;
       const reading = running(0, readShare);
       const audio = await decodeApart(bytes, { measurement, decoder, signal: reading.signal });
-      const recording = await pool().run('open', { bytes, audio, options: { ...given, label } }, reading);
+      const { sweep } = given;
+      const played = sweep && (await decodeApart(sweep.bytes, { decoder, signal: reading.signal }));
+      const options = { ...given, label, ...(sweep && { sweep: { ...sweep, audio: played } }) };
+      const recording = await pool().run('open', { bytes, audio, options }, reading);
       // Other channels may be asked for later.
       return { ...(await examined(recording, running)), bytes: recording.channelCount > 1 ? bytes : null };
     };

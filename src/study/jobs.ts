@@ -39,7 +39,7 @@ import {
   type TransferMatrix,
 } from '../seats/index.js';
 import type { Resonance } from '../resonance/index.js';
-import { hashOf, openRecording, recordingFromAudio, RingdownError } from '../signal/index.js';
+import { openJob, RingdownError } from '../signal/index.js';
 import type { DecodedAudio, Job, OpenOptions, Recording } from '../signal/index.js';
 
 export { drain, drainSliced, nextTurn, type SliceOptions } from './drain.js';
@@ -124,10 +124,7 @@ export type JobResult<T extends JobType> = JobTable[T]['result'];
 type Starters = { readonly [T in JobType]: (params: JobParams<T>) => Job<JobResult<T>> };
 
 const starters: Starters = {
-  *open({ bytes, audio, options }) {
-    yield { stage: 'open', fraction: 0 };
-    return audio ? recordingFromAudio(audio, hashOf(bytes), options) : openRecording(bytes, options);
-  },
+  open: ({ bytes, audio, options }) => openJob(bytes, audio ?? null, options),
   examine: ({ recording }) => examine(recording),
   grid: ({ recording, grid }) => computeGrid(recording, grid),
   fit: ({ recordings, fit }) => fitResonances(recordings, fit),

@@ -9,6 +9,10 @@ export interface Origin {
   readonly hash: string;
   readonly channel: number;
   readonly onsetSeconds: number;
+  /** Hashes of what was given beside the file, and what full scale stands for, dB re 20 µPa; null where nothing was. */
+  readonly microphone: string | null;
+  readonly sweep: string | null;
+  readonly fullScaleDb: number | null;
   readonly parameters: StudySnapshot['choices'];
   /** Length, width, height in metres and speed of sound in m/s; null where no room was given. */
   readonly room: { readonly sizeMetres: readonly number[]; readonly speedOfSound: number } | null;
@@ -26,6 +30,9 @@ export function originOf({ recordings, active, choices, room }: StudySnapshot): 
     hash,
     channel,
     onsetSeconds,
+    microphone: recording.microphone?.hash ?? null,
+    sweep: recording.sweep?.hash ?? null,
+    fullScaleDb: recording.fullScaleDb ?? null,
     parameters: choices,
     room:
       room && size

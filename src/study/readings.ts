@@ -16,7 +16,10 @@ export { overNoiseDb };
 export type Verdict = 'fit' | 'care' | 'unfit';
 
 /** Notes that say what was done, and not what is wrong. */
-const harmless = new Set(['channel-chosen', 'dc', 'size-guessed', 'node', 'two-slopes', 'boundary']);
+const harmless = new Set([
+  ...['channel-chosen', 'measurement-chosen', 'dc', 'size-guessed', 'node', 'two-slopes', 'boundary'],
+  ...['positions', 'swept', 'microphone', 'calibrated'],
+]);
 
 /** Of one recording, as far as it is known. */
 export function verdictOf(snapshot: StudySnapshot, index: number): Verdict {

@@ -1,3 +1,4 @@
+import type { FileBeside } from '../signal/open-job.js';
 import type { Progress, Recording, ParamValue, PositionMetres } from '../signal/types.js';
 import type { Examination } from '../decay/examine.js';
 import type { Response } from '../decay/response.js';
@@ -17,6 +18,12 @@ export interface RecordingOptions {
   readonly sampleRate?: number;
   /** 1-based; of an AES69 (SOFA) file. */
   readonly measurement?: number;
+  /** Text with the response of the microphone, which is taken off. */
+  readonly microphone?: FileBeside;
+  /** Sound pressure level of a sine that reaches full scale, dB re 20 µPa. */
+  readonly fullScaleDb?: number;
+  /** The sweep that was played, where the file is the recording of it. */
+  readonly sweep?: FileBeside;
   readonly seat?: PositionMetres | null;
   readonly source?: PositionMetres | null;
   readonly stage?: string;

@@ -15,8 +15,26 @@ export interface CaptionedGrid {
 /** Where a constant-Q window has the length that is told, Hz, as in the engine. */
 const atHz = 63;
 
+/** What was given beside a recording; a Recording of the engine fits. */
+export interface CaptionedRecording {
+  readonly microphone?: { readonly label: string };
+  readonly fullScaleDb?: number;
+  readonly sweep?: { readonly label: string };
+}
+
+/** What was done to the samples of a file before anything was read from them. */
+export const givenCaptions = (speaker: Speaker, { microphone, sweep }: CaptionedRecording): string[] => [
+  ...(sweep ? [speaker.caption('swept', { label: sweep.label })] : []),
+  ...(microphone ? [speaker.caption('microphone', { label: microphone.label })] : []),
+];
+
 /** One sentence under a picture: method, window, true resolution, definition of time, reference of level, range. */
-export function gridCaption(speaker: Speaker, grid: CaptionedGrid, rangeDb?: number): string {
+export function gridCaption(
+  speaker: Speaker,
+  grid: CaptionedGrid,
+  rangeDb?: number,
+  recording: CaptionedRecording = {},
+): string {
   const { resolutionHz, windowDecaySeconds, dataEndSeconds } = grid.limits;
   let lowestHz = Infinity;
   let highestHz = 0;
@@ -32,7 +50,8 @@ export function gridCaption(speaker: Speaker, grid: CaptionedGrid, rangeDb?: num
       ? []
       : [speaker.caption('window-decay', { method, windowDecaySeconds, atHz })]),
     speaker.caption('time', { method }),
-    speaker.caption('level', { referenceDbFs }),
+    speaker.caption('level', { referenceDbFs, fullScaleDb: recording.fullScaleDb }),
+    ...givenCaptions(speaker, recording),
     ...(rangeDb === undefined ? [] : [speaker.caption('range', { rangeDb })]),
     speaker.caption('data-end', { dataEndSeconds }),
   ];

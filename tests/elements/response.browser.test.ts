@@ -142,6 +142,7 @@ describe('the tolerance window', () => {
     const seat = (index: number, shift: number) => ({
       index,
       label: '',
+      calibrated: false,
       response: response([0 + shift, 5, 10 + shift]),
     });
     expect(spreadOf([seat(0, 0)])).to.equal(null);

@@ -6,6 +6,7 @@ import {
   deconvolve,
   defaultSweep,
   encodeWav,
+  hashOf,
   makeSweep,
   openRecording,
   recordingFromSamples,
@@ -150,6 +151,26 @@ describe('the response worked out of a recorded sweep', () => {
     const difference = tail(now).map((v, i) => v - tail(then)[i]);
     expect(peakOf(difference) / peakOf(tail(now))).toBeLessThan(2e-3);
     expect(now.arrivalIndex - now.zeroIndex).toBeGreaterThanOrEqual(Math.floor(room.onsetSeconds * rate));
+  });
+
+  it('is what opening the recording beside its sweep gives, with the channel chosen as of any file', () => {
+    const heard = recorded([0.03, 0.01]);
+    const wire = new Float64Array(heard.length);
+    wire.set(makeSweep(params));
+    const sweep = {
+      label: 'sweep',
+      bytes: encodeWav({ channels: [makeSweep(params)], sampleRate: rate, encoding: 'float-64' }),
+    };
+    const bytes = encodeWav({ channels: [wire, heard], sampleRate: rate, encoding: 'float-64' });
+    const opened = openRecording(bytes, { sweep });
+    expect(opened).toMatchObject({ channel: 2, channelCount: 2, hash: hashOf(bytes) });
+    expect(opened.sweep).toEqual({ label: 'sweep', hash: hashOf(sweep.bytes) });
+    expect(opened.notes.map(({ code }) => code)).toEqual(expect.arrayContaining(['swept', 'channel-chosen']));
+    const { audio } = drain(responsesOfSweep(decodeWav(bytes), decodeWav(sweep.bytes)));
+    expect(opened.samples).toEqual(audio.channels[1]);
+    expect(openRecording(bytes, { sweep, channel: 1 })).toMatchObject({ channel: 1, channelCount: 2 });
+    expect(() => openRecording(bytes, { sweep: { ...sweep, bytes } })).not.toThrow();
+    expect(() => openRecording(sweep.bytes, { sweep: { label: '', bytes: new Uint8Array(0) } })).toThrow();
   });
 
   it('is refused with one code where sweep and recording do not fit', () => {

@@ -151,6 +151,10 @@ export function everyNote(): Note[] {
     ...fittedNotes(),
     ...sofaNotes(),
     ...sweptNotes(),
+    ...openRecording(encodeWav({ channels: [mode], sampleRate: rate, encoding: 'float-32' }), {
+      microphone: { label: 'A', bytes: new TextEncoder().encode('20 -3\n200 1') },
+      fullScaleDb: 114,
+    }).notes,
     ...openRecording(open).notes,
     ...openRecording(pcm.slice(0, pcm.length - 1)).notes,
     ...openRecording(pcm.slice(0, pcm.length - 2000)).notes,

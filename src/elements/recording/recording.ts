@@ -1,6 +1,6 @@
 import { property } from 'lit/decorators.js';
 import { DataElement } from '../shared/data-element.js';
-import type { PageSource } from '../shared/feed.js';
+import type { PageFile, PageSource } from '../shared/feed.js';
 import type { Given } from '../shared/settings.js';
 
 /**
@@ -26,21 +26,36 @@ export class RingdownRecording extends DataElement {
   @property() rate: Given = null;
   /** Which measurement of an AES69 (SOFA) file, counted from 1; the first where not given. */
   @property() measurement: Given = null;
+  /** Address of the sweep that was played; `src` is then the recording of it, and its impulse response is worked out. */
+  @property() sweep: string | null = null;
+  /** Address of the text file with the response of the microphone (frequency in Hz and dB per line), which is taken off. */
+  @property() microphone: string | null = null;
+  /** Level calibration: sound pressure level, dB re 20 µPa, of a sine that reaches full scale. */
+  @property() calibration: Given = null;
   /** The file's bytes, from a script, in place of `src`. */
   @property({ attribute: false }) data: Blob | ArrayBuffer | null = null;
+  /** The same of the sweep, in place of `sweep`. */
+  @property({ attribute: false }) sweepData: Blob | ArrayBuffer | null = null;
+  /** The same of the microphone, in place of `microphone`. */
+  @property({ attribute: false }) microphoneData: Blob | ArrayBuffer | null = null;
 
   /**
    * What the study is to read.
    * @internal
    */
   get pageSource(): PageSource {
-    const { src, data, label, seat, source, stage, channel, rate, measurement } = this;
+    const { src, data, label, seat, source, stage, channel, rate, measurement, calibration } = this;
     return {
       id: this,
-      url: src === null || data ? null : this.#resolved(src),
-      data,
-      settings: { label, seat, source, stage, channel, rate, measurement },
+      ...this.#file(src, data),
+      sweep: this.#file(this.sweep, this.sweepData),
+      microphone: this.#file(this.microphone, this.microphoneData),
+      settings: { label, seat, source, stage, channel, rate, measurement, calibration },
     };
+  }
+
+  #file(address: string | null, data: Blob | ArrayBuffer | null): PageFile {
+    return { url: address === null || data ? null : this.#resolved(address), data };
   }
 
   #resolved(src: string): string {

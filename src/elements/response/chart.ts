@@ -27,6 +27,8 @@ const belowMeanDb = 10;
 export interface Seat {
   readonly index: number;
   readonly label: string;
+  /** Whether levels are dB re 20 µPa for a sine at full scale, and not re the file's scale. */
+  readonly calibrated: boolean;
   readonly response: Response;
 }
 
@@ -34,12 +36,25 @@ export interface Seat {
 export function seatsOf(snapshot: StudySnapshot, all: boolean, speaker: Speaker): Seat[] {
   const { recordings, responses, active } = snapshot;
   const stage = recordings[active]?.stage;
-  return recordings.flatMap(({ label, stage: own }, index): Seat[] => {
+  const shown = recordings.flatMap(({ label, stage: own, fullScaleDb = null }, index) => {
     const response = responses[index];
     if (!response || (index !== active && (!all || own !== stage))) return [];
-    return [{ index, label: label || speaker.view('this-recording'), response }];
+    return [{ index, label: label || speaker.view('this-recording'), response, fullScaleDb }];
   });
+  // One scale for all that are shown: re 20 µPa only where each is calibrated.
+  const calibrated = shown.every(({ fullScaleDb }) => fullScaleDb !== null);
+  return shown.map(({ response, fullScaleDb, ...seat }) => ({
+    ...seat,
+    calibrated,
+    response: calibrated ? raised(response, fullScaleDb!) : response,
+  }));
 }
+
+const raised = (response: Response, byDb: number): Response => ({
+  ...response,
+  levelsDb: response.levelsDb.map((level) => level + byDb),
+  noiseDb: response.noiseDb.map((level) => level + byDb),
+});
 
 export interface Spread {
   readonly positions: Float64Array;
@@ -139,7 +154,7 @@ export function responseChart(
     columnRange: [choices.fromHz, choices.toHz],
     valueRange: levelRange(seats, choices.rangeDb),
     columnLabel: speaker.view('frequency-axis'),
-    valueLabel: speaker.view('response-axis'),
+    valueLabel: speaker.view(main.calibrated ? 'response-axis-calibrated' : 'response-axis'),
     marks: marksOf(snapshot, speaker),
     cursor: cursor && cursor.frequencyHz,
     formatNumber: (value, digits) => speaker.n.number(value, digits),

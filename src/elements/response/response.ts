@@ -184,6 +184,7 @@ export class RingdownResponse extends ChartElement {
           ? speaker.view('smoothing-erb')
           : speaker.view('smoothing-on', { fraction: smoothing }),
       speaker.view('response-caption', { fromSeconds, toSeconds, resolutionHz }),
+      speaker.view(this.#main.calibrated ? 'response-calibrated' : 'response-relative'),
       ...(spread
         ? [
             speaker.view('spread-caption', {

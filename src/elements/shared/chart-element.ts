@@ -5,6 +5,7 @@ import type { Pen } from '../../draw/pen.js';
 import type { DrawSize } from '../../draw/picture.js';
 import type { DrawTheme } from '../../draw/types.js';
 import type { Cursor, StudyChoices } from '../../study/types.js';
+import { givenCaptions } from '../../words/index.js';
 import { chartKey } from './chart-key.js';
 import type { KeyItem } from './chart-key.js';
 import { cursorControls } from './cursor-controls.js';
@@ -106,7 +107,7 @@ export abstract class ChartElement extends FigureElement {
               ${cursorControls(this.sliders(), this.readoutText(), speaker)} ${this.renderMore()}
               <p class="unseen" id="help">${speaker.view(`${this.chartName}-help`)}</p>
               <div class="unseen" role="status">${this.spoken}</div>
-              <figcaption part="caption">${this.captionText()}</figcaption>
+              <figcaption part="caption">${this.captionText()} ${this.#given()}</figcaption>
               <details class="twin" part="table">
                 <summary>${speaker.view('as-table')}</summary>
                 <div class="scroll" tabindex="0" role="group" aria-label=${speaker.view('as-table')}>
@@ -116,6 +117,14 @@ export abstract class ChartElement extends FigureElement {
           : null
       }
     </figure>`;
+  }
+
+  /** What was given beside the file, as a sentence. */
+  #given(): string {
+    const { snapshot, speaker } = this;
+    const recording = snapshot?.recordings[snapshot.active];
+    const said = recording ? givenCaptions(speaker, recording).join('; ') : '';
+    return said && `${said[0].toUpperCase()}${said.slice(1)}.`;
   }
 
   protected override render(): TemplateResult {

@@ -13,13 +13,26 @@ import { RingdownError } from '../../study/inputs.js';
 
 type Places = ReadonlyMap<string, NonNullable<RecordingOptions['seat']>>;
 
-/** One recording that the page asks for. */
-export interface PageSource {
-  /** Tells it from the others across changes: the element it stands for. */
-  readonly id: object;
+/** A file by its address or its bytes; none where both are null. */
+export interface PageFile {
   readonly url: string | null;
   readonly data: Blob | ArrayBuffer | null;
+}
+
+/** One recording that the page asks for. */
+export interface PageSource extends PageFile {
+  /** Tells it from the others across changes: the element it stands for. */
+  readonly id: object;
+  /** The sweep that was played, where the file is the recording of it. */
+  readonly sweep?: PageFile;
+  /** The response of the microphone. */
+  readonly microphone?: PageFile;
   readonly settings: RecordingSettings;
+}
+
+interface Arrived {
+  readonly bytes: ArrayBuffer;
+  readonly beside?: Pick<RecordingOptions, 'sweep' | 'microphone'>;
 }
 
 /** What it takes to add a recording once more, after a suspension. */
@@ -28,7 +41,7 @@ interface Entry {
   readonly signature: string;
   readonly label: string;
   readonly fetching: AbortController;
-  readonly read: (signal: AbortSignal) => Promise<ArrayBuffer>;
+  readonly read: (signal: AbortSignal) => Promise<Arrived>;
   readonly options: () => RecordingOptions;
   key: string | null;
   failure: StudyFailure | null;
@@ -135,13 +148,13 @@ export class Feed {
     for (const { source, signature } of wanted) {
       if (this.#entries.some(({ id }) => id === source.id)) continue;
       if (source.url === null && source.data === null) continue;
-      const { url, data, settings } = source;
+      const { url, settings } = source;
       const fallback = url === null ? '' : nameOf(url);
       void this.#add({
         id: source.id,
         signature,
         label: settings.label ? String(settings.label) : fallback,
-        read: (signal) => (data === null ? fetchBytes(url!, signal) : bytesOf(data)),
+        read: (signal) => arrive(source, signal),
         options: () => readRecording(settings, fallback, this.#places),
       });
     }
@@ -164,7 +177,7 @@ export class Feed {
           id: null,
           signature: '',
           label,
-          read: () => bytesOf(file),
+          read: async () => ({ bytes: await bytesOf(file) }),
           options: () => ({ label }),
         });
       }),
@@ -188,17 +201,17 @@ export class Feed {
     const study = this.#study;
     const current = (): boolean => this.#entries.includes(entry) && this.#study === study && !this.#suspended;
     entry.waiting = true;
-    const bytes = entry.read(entry.fetching.signal).then(
+    const reading = entry.read(entry.fetching.signal).then(
       (value) => ({ value }),
       (error: unknown) => ({ error }),
     );
     const turn = this.#order.then(async () => {
-      const arrived = await bytes;
+      const arrived = await reading;
       if (!current()) return;
       try {
         if ('error' in arrived) throw arrived.error;
-        const options = entry.options();
-        const added = study.addRecording(arrived.value, options);
+        const { bytes, beside } = arrived.value;
+        const added = study.addRecording(bytes, { ...entry.options(), ...beside });
         entry.waiting = false;
         void added.then((key) => {
           entry.key = key;
@@ -260,9 +273,14 @@ export class Feed {
 }
 
 /** Changes when anything changes that would give another recording. */
-function signatureOf({ url, data, settings }: PageSource, places: Places): string {
+function signatureOf(source: PageSource, places: Places): string {
+  const { settings, sweep, microphone } = source;
   const named = [settings.seat, settings.source].map((place) => places.get(String(place)) ?? null);
-  return JSON.stringify([url, data === null ? null : dataNumber(data), settings, named]);
+  const files = [source, sweep, microphone].map((file) => [
+    file?.url ?? null,
+    file?.data ? dataNumber(file.data) : null,
+  ]);
+  return JSON.stringify([files, settings, named]);
 }
 
 const numbers = new WeakMap<object, number>();
@@ -272,14 +290,34 @@ function dataNumber(data: object): number {
   return numbers.get(data)!;
 }
 
-async function fetchBytes(url: string, signal: AbortSignal): Promise<ArrayBuffer> {
+/** A recording with the files given beside it, fetched together. */
+async function arrive({ sweep, microphone, ...file }: PageSource, signal: AbortSignal): Promise<Arrived> {
+  const besideOf = async (name: 'sweep' | 'microphone', one: PageFile | undefined) =>
+    one && (one.url !== null || one.data !== null)
+      ? {
+          label: one.url === null ? '' : nameOf(one.url),
+          bytes: new Uint8Array(await fileBytes(one, name, signal)),
+        }
+      : null;
+  const [bytes, played, heard] = await Promise.all([
+    fileBytes(file, 'src', signal),
+    besideOf('sweep', sweep),
+    besideOf('microphone', microphone),
+  ]);
+  return { bytes, beside: { ...(played && { sweep: played }), ...(heard && { microphone: heard }) } };
+}
+
+const fileBytes = ({ url, data }: PageFile, name: string, signal: AbortSignal): Promise<ArrayBuffer> =>
+  data === null ? fetchBytes(url!, name, signal) : bytesOf(data);
+
+async function fetchBytes(url: string, name: string, signal: AbortSignal): Promise<ArrayBuffer> {
   let response: Response;
   try {
     response = await fetch(url, { signal });
   } catch {
-    throw new RingdownError('fetch-failed', { url });
+    throw new RingdownError('fetch-failed', { url, name });
   }
-  if (!response.ok) throw new RingdownError('fetch-status', { url, status: response.status });
+  if (!response.ok) throw new RingdownError('fetch-status', { url, name, status: response.status });
   return response.arrayBuffer();
 }
 

@@ -89,7 +89,8 @@ export abstract class PictureElement extends FigureElement {
               <p class="unseen" id="help">${speaker.view(`${this.pictureName}-help`)}</p>
               <div class="unseen" role="status">${this.spoken}</div>
               <figcaption part="caption">
-                ${this.renderKey()} ${gridCaption(speaker, grid, snapshot.choices.rangeDb)}
+                ${this.renderKey()}
+                ${gridCaption(speaker, grid, snapshot.choices.rangeDb, snapshot.recordings[snapshot.active])}
               </figcaption>`
           : null
       }

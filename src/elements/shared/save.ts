@@ -29,7 +29,7 @@ export function figureWords(
     description: speaker.view(`${pictureName}-name`, { label }),
     legend,
     caption: [
-      gridCaption(speaker, snapshot.grid, snapshot.choices.rangeDb),
+      gridCaption(speaker, snapshot.grid, snapshot.choices.rangeDb, snapshot.recordings[snapshot.active]),
       speaker.view('figure-origin', { hash: origin.hash.slice(0, printedHash), version: origin.version }),
     ],
     origin: { ...origin, picture: pictureName },

@@ -152,6 +152,7 @@ export interface RecordingSettings {
   readonly channel: Given;
   readonly rate?: Given;
   readonly measurement?: Given;
+  readonly calibration?: Given;
 }
 
 /**
@@ -177,6 +178,7 @@ export function readRecording(
   const named = (value: Given): string | undefined =>
     places.has(String(value).trim()) ? String(value).trim() : undefined;
   const [seatName, sourceName] = [named(settings.seat), named(settings.source)];
+  const fullScaleDb = readNumber('calibration', settings.calibration, [40, 200]);
   return {
     label: given(settings.label) ? String(settings.label) : fallbackLabel,
     seat: place(settings.seat),
@@ -187,6 +189,7 @@ export function readRecording(
     ...(channel !== null && { channel: Math.round(channel) }),
     ...(sampleRate !== null && { sampleRate }),
     ...(measurement !== null && { measurement: Math.round(measurement) }),
+    ...(fullScaleDb !== null && { fullScaleDb }),
   };
 }
 

@@ -20,9 +20,9 @@ export const captions: Readonly<Record<string, Sentence>> = {
       ? 'time zero is the onset; each slice is labelled by its left edge'
       : 'time zero is the onset; each slice is labelled by the centre of its window',
   level: (p, n) =>
-    p.calibrated === true
-      ? 'level in dB re 20 µPa'
-      : `relative level: 0 dB is the loudest point of the first slice (${n.decibels(p.referenceDbFs, 1)} re full scale)`,
+    `relative level: 0 dB is the loudest point of the first slice (${n.decibels(p.referenceDbFs, 1)} re full scale${typeof p.fullScaleDb === 'number' ? `, ${n.decibels(Number(p.referenceDbFs) + p.fullScaleDb, 1)} re 20 µPa by the calibration given` : ''})`,
+  microphone: (p, n) => `response of the microphone taken off${p.label ? ` (“${n.text(p.label)}”)` : ''}`,
+  swept: (p, n) => `worked out of a recorded sweep${p.label ? ` (“${n.text(p.label)}”)` : ''}`,
   'window-decay': (p, n) => {
     const alone = `the window alone falls 60 dB in ${n.seconds(p.windowDecaySeconds)}`;
     return n.text(p.method) === 'constant-q' ? `${alone} at ${n.hertz(p.atHz, 0)}` : alone;

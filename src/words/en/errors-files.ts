@@ -102,6 +102,16 @@ export const fileErrors: Readonly<Record<string, Sentence>> = {
     `The recording has ${rate(n, p.rate)} and the sweep ${rate(n, p.sweepRate)}. Record at the rate of the sweep, or make the sweep at that of the recording.`,
   'sweep-recording-short': (p, n) =>
     `The recording lasts ${n.seconds(p.seconds)}, less than the sweep itself (${n.seconds(p.neededSeconds)}). Record until the room has fallen silent after the sweep.`,
+  'microphone-none': () =>
+    'The file of the microphone holds no response: fewer than two lines of frequency and level were found. It must be text, with the frequency in Hz and the level in dB on each line.',
+  'microphone-columns': (p, n) =>
+    `Line ${n.text(p.line)} of the file of the microphone has ${n.integer(p.columns)} ${plural(p.columns, 'column')}. Frequency (Hz) and level (dB) are read, and a phase behind them is passed over.`,
+  'microphone-order': (p, n) =>
+    `The frequencies in the file of the microphone must rise from line to line; line ${n.text(p.line)} has ${n.significant(p.frequencyHz)} Hz. Give the file as it came with the microphone.`,
+  'microphone-level': (p, n) =>
+    `Line ${n.text(p.line)} of the file of the microphone says ${n.significant(p.levelDb)} dB, and no microphone is more than ${n.significant(p.mostDb)} dB off. Levels must be dB re the response at the reference frequency, not a sensitivity.`,
+  'calibration-range': (p, n) =>
+    `The calibration says that full scale is ${n.significant(p.fullScaleDb)} dB re 20 µPa; it must lie from ${n.significant(p.lowest)} to ${n.significant(p.highest)} dB. Give the sound pressure level of a sine that just reaches full scale.`,
   'write-clips': (p, n) =>
     `The samples reach ${n.significant(p.peak)} times full scale, which ${n.text(p.encoding)} cannot hold without clipping. Write a float file instead.`,
   'write-not-finite': (p, n) =>

@@ -3,9 +3,9 @@ import type { Sentence } from '../types.js';
 /** What is off in a page: an attribute, or a file that did not arrive. */
 export const pageErrors: Readonly<Record<string, Sentence>> = {
   'fetch-status': (p, n) =>
-    `The recording could not be fetched from ${n.text(p.url)}: the server answered ${n.text(p.status)}. Check the address in “src”.`,
+    `The file could not be fetched from ${n.text(p.url)}: the server answered ${n.text(p.status)}. Check the address in “${n.text(p.name ?? 'src')}”.`,
   'fetch-failed': (p, n) =>
-    `The recording could not be fetched from ${n.text(p.url)}: the server cannot be reached, or does not let this page read it. Check the address in “src”.`,
+    `The file could not be fetched from ${n.text(p.url)}: the server cannot be reached, or does not let this page read it. Check the address in “${n.text(p.name ?? 'src')}”.`,
   'study-missing': (p, n) =>
     `There is no ringdown-study with the id “${n.text(p.id)}” on this page, as “for” asks. Check the id.`,
   'attribute-number': (p, n) =>

@@ -107,6 +107,10 @@ export const notes: Readonly<Record<string, Sentence>> = {
     ].filter(Boolean);
     return `The impulse response was worked out from a recorded sweep of ${n.significant(p.fromHz)} to ${n.hertz(p.toHz, 0)} in ${n.seconds(p.seconds, 1)}; nothing outside that band is in it. ${orders.length > 0 ? `Distortion re the response: ${orders.join(', ')}. It` : 'No distortion stood out of the noise; it'} lies before the response and is kept out of it.`;
   },
+  microphone: (p, n) =>
+    `The response of the microphone is taken off${p.label ? ` (“${n.text(p.label)}”` : ' ('}${p.label ? ', ' : ''}${n.integer(p.points)} points from ${n.significant(p.fromHz)} to ${n.hertz(p.toHz, 0)}): ${n.decibels(p.mostDb, 1)} at most in the bass, at ${n.hertz(p.mostHz)}. Beyond these ends the value at the end is kept. Levels change by it and decay times do not; give the file of this very microphone.`,
+  calibrated: (p, n) =>
+    `Levels are given re 20 µPa too, by the calibration: a sine that reaches full scale stands for ${n.decibels(p.fullScaleDb, 1)}. That holds only for a recording at the gain of the calibration; a file that was normalised since has lost it. Check it against a level meter.`,
   positions: (p, n) => {
     const place = (name: string): string =>
       `(${['X', 'Y', 'Z'].map((axis) => n.number(p[`${name}${axis}`], 2)).join('; ')}) m`;

@@ -95,6 +95,7 @@ export const methods: Terms = {
 /** What is being done, by the stage codes of the engine. */
 export const stages: Readonly<Record<string, string>> = {
   open: 'Reading the file',
+  microphone: 'Taking off the response of the microphone',
   plan: 'Computing the waves of the floor plan',
   read: 'Reading the file',
   onset: 'Finding the onset',

@@ -116,6 +116,11 @@ export const chartViews: Readonly<Record<string, Sentence>> = {
   'response-help': () =>
     'Point at the picture to read it. The slider below moves the same cursor. The tolerance window is moved by its own slider, or taken in the picture by the mouse. Levels, peaks and dips stand in the table.',
   'response-axis': () => 'Level, dB re the file’s scale',
+  'response-axis-calibrated': () => 'Level, dB re 20 µPa, of a sine at full scale',
+  'response-calibrated': () =>
+    'Levels are those of a sine that drives the source at full scale, by the calibration given; a normalised file has none.',
+  'response-relative': () =>
+    'Levels are as they are in the file: files recorded at another gain differ by a constant.',
   'other-seats': () => 'other recordings of this stage',
   'seat-spread': () => 'Spread',
   'smoothing-off': () => 'Not smoothed.',
@@ -124,7 +129,7 @@ export const chartViews: Readonly<Record<string, Sentence>> = {
   'smoothing-erb': () =>
     'Smoothed over the width of the ear’s filters (ERB, ANSI/ASA S3.4-2007; mean power): for the balance of tone only. It is 30 Hz wide at 50 Hz, and hides every ridge.',
   'response-caption': (p, n) =>
-    `One spectrum from ${n.seconds(p.fromSeconds)} to ${n.seconds(p.toSeconds)} about the onset; it resolves ${n.hertz(p.resolutionHz, 2)}. Levels are as they are in the file: files recorded at another gain differ by a constant. Triangles mark peaks and dips of 6 dB and more.`,
+    `One spectrum from ${n.seconds(p.fromSeconds)} to ${n.seconds(p.toSeconds)} about the onset; it resolves ${n.hertz(p.resolutionHz, 2)}. Triangles mark peaks and dips of 6 dB and more.`,
   'spread-caption': (p, n) =>
     `Between the recordings shown, levels differ by ${n.decibels(p.medianDb, 1)} in the median and at most by ${n.decibels(p.mostDb, 1)}, at ${n.hertz(p.mostHz)}.`,
   'choose-smoothing': () => 'Smoothing',
