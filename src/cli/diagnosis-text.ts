@@ -1,4 +1,5 @@
 import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/index.js';
+import type { DecayReading } from '../decay/index.js';
 import type { Resonance } from '../resonance/index.js';
 import type { Speaker } from '../words/index.js';
 import { modeKindMarks } from './say-room.js';
@@ -20,15 +21,37 @@ export function diagnosisText(diagnosis: Diagnosis, speaker: Speaker): string {
 
 function fileText(file: FileFacts, speaker: Speaker): string {
   const { n } = speaker;
-  const range = file.range.map(
-    ({ centreHz, rangeDb }) => `${n.number(centreHz, 0)}: ${n.number(rangeDb, 0)}`,
-  );
   return [
     file.label,
     `  ${n.integer(file.sampleRate)} Hz, channel ${file.channel} of ${file.channelCount}, ${n.seconds(file.durationSeconds)}, onset at ${n.seconds(file.onsetSeconds, 4)}`,
-    ...(range.length > 0 ? [wrap(`  Decay range, dB at Hz: ${range.join(', ')}`)] : []),
     ...file.notes.map((note) => wrap(`  ! ${speaker.note(note)}`)),
+    ...bandsText(file, speaker),
   ].join('\n');
+}
+
+/** Range and decay times per third-octave, or why there are none. */
+function bandsText({ bands, range }: FileFacts, speaker: Speaker): string[] {
+  if (bands.length === 0) return [];
+  const { n } = speaker;
+  const cell = ({ seconds, refused }: DecayReading): string =>
+    seconds !== null
+      ? n.number(seconds, 2)
+      : speaker.view(refused === 'filter' ? 'decay-shorter' : 'decay-no-range');
+  const rows = bands.map((band, k) => [
+    n.number(band.centreHz, band.centreHz < 40 ? 1 : 0),
+    n.number(range[k]?.rangeDb, 0),
+    cell(band.edt),
+    cell(band.t20),
+    cell(band.t30),
+    n.number(band.shortestSeconds, 2),
+  ]);
+  const heads = [
+    { head: 'Hz', right: true },
+    { head: 'Range, dB', right: true },
+    ...['edt', 't20', 't30'].map((name) => ({ head: `${speaker.label(name)}, s`, right: true })),
+    { head: `${speaker.view('shortest-column')}, s`, right: true },
+  ];
+  return ['', speaker.view('bands-heading'), table(heads, rows)];
 }
 
 function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: Speaker): string {

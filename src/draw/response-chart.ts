@@ -170,7 +170,8 @@ export function drawResponseChart(
     pen.area([x, y + up * 3, x - 4, y + up * 9, x + 4, y + up * 9], theme.text);
     labels.push({
       text: label,
-      at: { x, y: y + up * 17 },
+      // Below the plot stand the marks of modes.
+      at: { x, y: Math.min(y + up * 17, y + up * 9 > plot.bottom - 12 ? y - 12 : plot.bottom - 7) },
       style: { ...style, align: 'middle' },
       weight: 1 + Math.abs(value) / 1000,
     });

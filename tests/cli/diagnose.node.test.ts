@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { wallCut } from '../../src/diagnosis/index.js';
 import { synthesise, createRoom, parseRoomSize } from '../../src/room/index.js';
-import { encodeWav, hashOf } from '../../src/signal/index.js';
+import { encodeWav, hashOf, Rng } from '../../src/signal/index.js';
 import { command, nulls } from '../support/command.js';
 import { describeWithRecordings, recordingNames, recordingPath } from '../support/shared-data.js';
 
@@ -50,7 +50,23 @@ interface File {
   seconds: number;
   onset: number;
   range: { from: number; to: number; decibels: number }[];
+  bands: Band[];
   notes: Noted[];
+}
+interface Band {
+  centre: number;
+  from: number;
+  to: number;
+  range: number;
+  usable: number;
+  shortest: number;
+  edt: Reading;
+  t20: Reading;
+  t30: Reading;
+}
+interface Reading {
+  seconds: number | null;
+  refused: 'range' | 'filter' | null;
 }
 interface DiagnosisDocument {
   version: number;
@@ -98,7 +114,8 @@ const documents = (out: string): DiagnosisDocument[] =>
 
 const fields = {
   document: ['version', 'files', 'resonances', 'ridges', 'room'],
-  file: ['file', 'hash', 'sampleRate', 'channels', 'channel', 'seconds', 'onset', 'range', 'notes'],
+  file: ['file', 'hash', 'sampleRate', 'channels', 'channel', 'seconds', 'onset', 'range', 'bands', 'notes'],
+  band: ['centre', 'from', 'to', 'range', 'usable', 'shortest', 'edt', 't20', 't30'],
   resonance: [
     ...['frequency', 'frequencySd', 'decayTime', 'decayTimeSd', 'q', 'level', 'levels', 'kind', 'fit'],
   ],
@@ -120,6 +137,18 @@ function expectWhole(document: DiagnosisDocument): void {
     for (const range of file.range) {
       expect(Object.keys(range)).toEqual(['from', 'to', 'decibels']);
       expect(range.to / range.from).toBeCloseTo(10 ** 0.1, 6); // a third of an octave, IEC 61260-1
+    }
+    for (const band of file.bands) {
+      expect(Object.keys(band)).toEqual(fields.band);
+      // BT > 4 (Jacobsen and Rindel, J. Sound Vib. 117:187, 1987; value from memory).
+      expect(band.shortest).toBeCloseTo(4 / (band.to - band.from), 6);
+      for (const { seconds, refused } of [band.edt, band.t20, band.t30]) {
+        if (seconds === null) expect(['range', 'filter']).toContain(refused);
+        else {
+          expect(refused).toBeNull();
+          expect(seconds).toBeGreaterThanOrEqual(band.shortest);
+        }
+      }
     }
     for (const { code, message } of file.notes) {
       expect(code).toMatch(/^[a-z-]+$/);
@@ -151,7 +180,7 @@ function expectWhole(document: DiagnosisDocument): void {
   }
   if (prediction) expect(Object.keys(prediction)).toEqual(fields.room);
   const mayBeNull =
-    /^\.(ridges\[\]\.(resonance|limit|excess|candidates\[\]\.shapeMatch|remedies\[\]\.\w+)|room|room\.modes\[\]\.decayTime|room\.transitionFrequency|files\[\]\.notes\[\]\.\w+|resonances\[\]\.(decayTime|decayTimeSd|q|decayTimeEarly))$/;
+    /^\.(ridges\[\]\.(resonance|limit|excess|candidates\[\]\.shapeMatch|remedies\[\]\.\w+)|room|room\.modes\[\]\.decayTime|room\.transitionFrequency|files\[\]\.notes\[\]\.\w+|files\[\]\.bands\[\]\.(edt|t20|t30)\.(seconds|refused)|resonances\[\]\.(decayTime|decayTimeSd|q|decayTimeEarly))$/;
   expect(nulls(document).filter((path) => !mayBeNull.test(path))).toEqual([]);
 }
 
@@ -175,6 +204,36 @@ describe('ringdown diagnose', () => {
       channel: 1,
       seconds: 2,
     });
+  });
+
+  it('shows decay times per third-octave with the shortest believable, or the reason that refuses them', async () => {
+    const { out } = await command(['diagnose', 'studio.wav', '--json'], files);
+    const [{ files: list }] = documents(out);
+    const { bands } = list[0];
+    expect(bands).toHaveLength(11);
+    const text = (await command(['diagnose', 'studio.wav'], files)).out;
+    const rows = text.split('\n').filter((line) => /^ *\d+(\.\d)? +\d+ +\S.* \d\.\d\d$/.test(line));
+    expect(rows).toHaveLength(11);
+    bands.forEach(({ centre, edt, t20, t30, shortest }, k) => {
+      expect(Number(rows[k].trim().split(/ +/)[0])).toBeCloseTo(centre, centre < 40 ? 1 : 0);
+      expect(rows[k].endsWith(shortest.toFixed(2))).toBe(true);
+      for (const { seconds, refused } of [edt, t20, t30])
+        expect(rows[k]).toContain(
+          seconds !== null ? seconds.toFixed(2) : refused === 'filter' ? 'too short' : 'too little range',
+        );
+    });
+    // Noise that falls 60 dB in 0.15 s: shorter than a low third-octave can show, and in the noise before T30 is read.
+    const rng = new Rng(5);
+    const burst = Float64Array.from(
+      { length: 16000 },
+      (_, i) => rng.gaussian() * (0.2 * Math.exp((-6.9078 * i) / (0.15 * 8000)) + 0.003),
+    );
+    const dull = encodeWav({ channels: [burst], sampleRate: 8000, encoding: 'float-32' });
+    const [{ files: told }] = documents(
+      (await command(['diagnose', 'dull.wav', '--json'], { 'dull.wav': dull })).out,
+    );
+    const states = told[0].bands.flatMap(({ edt, t20, t30 }) => [edt.refused, t20.refused, t30.refused]);
+    expect(new Set(states)).toEqual(new Set(['filter', 'range', null]));
   });
 
   it('flags the slow mode of an invented room, and names it among the candidates', async () => {

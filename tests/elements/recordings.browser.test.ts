@@ -44,6 +44,13 @@ describe('ringdown-recordings', () => {
     await drawn(view);
     expect(shadowText(view, '.list tbody tr')).to.match(/Studio.*50 ms.*2\.00 s/);
     expect(view.shadowRoot!.querySelectorAll('.twin tbody tr').length).to.equal(11);
+    const heads = [...view.shadowRoot!.querySelectorAll('.twin thead th')].map((th) => th.textContent.trim());
+    expect(heads.slice(4)).to.deep.equal(['EDT', 'T20', 'T30', 'Shortest believable']);
+    for (const row of view.shadowRoot!.querySelectorAll('.twin tbody tr')) {
+      const cells = [...row.querySelectorAll('td')].map((td) => td.textContent.trim());
+      for (const cell of cells.slice(3))
+        expect(cell).to.match(/^(\d.*\u00a0m?s|shorter than .*|too little range)$/);
+    }
     expect(shadowText(view, '.notes').length).to.be.greaterThan(20);
     expect(shadow(view, 'canvas').getAttribute('aria-label')).to.contain('Studio');
   });

@@ -3,12 +3,10 @@ import { limitCurvesOf } from '../../study/limit-curves.js';
 import type { LimitCurve } from '../../study/limit-curves.js';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
+import { readingText } from '../shared/band-readings.js';
+import type { BandReadings as Decay, Reading } from '../shared/band-readings.js';
 import { marksOf } from '../shared/field-view.js';
 
-export type Reading = 'edt' | 't20' | 't30';
-export const readings: readonly Reading[] = ['edt', 't20', 't30'];
-
-type Decay = NonNullable<StudySnapshot['examinations'][number]>['decays'][number];
 type Resonance = NonNullable<StudySnapshot['diagnosis']>['resonances'][number];
 
 /** The scale ends between these, s: a short room still looks short, one odd value does not flatten the rest. */
@@ -136,13 +134,4 @@ export function decayReadout(snapshot: StudySnapshot, reading: Reading, speaker:
       }),
     );
   return `${n.hertz(frequencyHz)}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
-}
-
-/** A reading of a band, or why there is none. */
-export function readingText(band: Decay, reading: Reading, speaker: Speaker): string {
-  const { seconds, refused } = band[reading];
-  if (seconds !== null) return speaker.n.seconds(seconds);
-  return refused === 'filter'
-    ? speaker.view('decay-too-short', { shortestSeconds: band.shortestSeconds })
-    : speaker.view('decay-no-range');
 }

@@ -9,6 +9,7 @@ import type { DrawTheme } from '../../draw/types.js';
 import { notesOf, rangeState, verdictOf } from '../../study/readings.js';
 import type { Cursor, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
+import { readings, readingText } from '../shared/band-readings.js';
 import { ChartElement } from '../shared/chart-element.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
@@ -290,17 +291,27 @@ export class RingdownRecordings extends ChartElement {
           <th scope="col">${speaker.view('range-column')}</th>
           <th scope="col">${speaker.view('reading-column')}</th>
           <th scope="col">${speaker.view('usable-length-column')}</th>
+          ${readings.map((one) => html`<th scope="col">${speaker.label(one)}</th>`)}
+          <th scope="col">${speaker.view('shortest-column')}</th>
         </tr>
       </thead>
       <tbody>
         ${ranges.map(({ centreHz, rangeDb }, k) => {
           const reading = rangeState(rangeDb);
-          const usable = decays[k]?.usableSeconds ?? 0;
+          const band = decays[k];
+          const usable = band?.usableSeconds ?? 0;
           return html`<tr class=${reading === 'good' ? '' : 'doubtful'}>
             <th scope="row">${n.hertz(centreHz, centreHz < 40 ? 1 : 0)}</th>
             <td>${n.decibels(rangeDb)}</td>
             <td>${speaker.view(`range-${reading}`)}</td>
             <td>${usable > 0 ? n.seconds(usable) : speaker.view('no-decay-found')}</td>
+            ${readings.map(
+              (one) =>
+                html`<td class=${band?.[one].seconds == null ? 'doubtful' : ''}>
+                  ${band ? readingText(band, one, speaker) : '–'}
+                </td>`,
+            )}
+            <td>${n.seconds(band?.shortestSeconds)}</td>
           </tr>`;
         })}
       </tbody>

@@ -164,7 +164,7 @@ export class RingdownResponse extends ChartElement {
       { sign: 'accent-line', word: this.#main.label },
       ...(several
         ? ([
-            { sign: 'text-line', word: speaker.view('other-seats') },
+            { sign: 'text-dash', word: speaker.view('other-seats') },
             { sign: 'grey', word: speaker.view('seat-spread') },
           ] as const)
         : []),

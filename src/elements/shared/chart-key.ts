@@ -4,6 +4,7 @@ import type { SVGTemplateResult, TemplateResult } from 'lit';
 /** Signs of the charts, drawn as they stand in the pictures. */
 export type Sign =
   | 'text-line'
+  | 'text-dash'
   | 'accent-line'
   | 'accent-dash'
   | 'dots'
@@ -25,6 +26,7 @@ const strokes = (count: number): SVGTemplateResult =>
 
 const drawings: Readonly<Record<Sign, SVGTemplateResult>> = {
   'text-line': svg`<path class="text" d="M1 6h20" />`,
+  'text-dash': svg`<path class="text" stroke-dasharray="6 3" d="M1 6h20" />`,
   'accent-line': svg`<path class="accent" d="M1 6h20" />`,
   'accent-dash': svg`<path class="accent" stroke-dasharray="6 3" d="M1 6h20" />`,
   dots: svg`<path class="faint" stroke-dasharray="2 3" d="M1 6h20" />`,

@@ -108,6 +108,9 @@ export const chartViews: Readonly<Record<string, Sentence>> = {
       ? `${n.text(p.limit)} ${n.seconds(p.highSeconds)}`
       : `${n.text(p.limit)} ${n.seconds(p.lowSeconds)} to ${n.seconds(p.highSeconds)}`,
   'decay-too-short': (p, n) => `shorter than ${n.seconds(p.shortestSeconds)}`,
+  'decay-shorter': () => 'too short',
+  'bands-heading': () =>
+    'Third-octaves (IEC 61260-1), filtered backwards in time: decay times after ISO 3382',
   'decay-no-range': () => 'too little range',
 
   // The response.
