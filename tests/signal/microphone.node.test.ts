@@ -1,14 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { computeResponse, examine } from '../../src/decay/index.js';
-import type {
-  RingdownError} from '../../src/signal/index.js';
-import {
-  encodeWav,
-  hashOf,
-  microphoneLevel,
-  openRecording,
-  readMicrophone
-} from '../../src/signal/index.js';
+import type { RingdownError } from '../../src/signal/index.js';
+import { encodeWav, hashOf, microphoneLevel, openRecording, readMicrophone } from '../../src/signal/index.js';
 import { createSpeaker } from '../../src/words/index.js';
 import { command } from '../support/command.js';
 import { drain } from '../support/drain.js';
