@@ -1,0 +1,85 @@
+import type { Browser, CDPSession, Page } from 'playwright-core';
+import { openPage } from './site.js';
+
+/** What a page holds that must not grow: counted by the browser, and by the calls that make and delete. */
+export interface Held {
+  readonly contexts: number;
+  readonly textures: number;
+  readonly buffers: number;
+  readonly listeners: number;
+  readonly nodes: number;
+}
+
+/** Counts WebGL contexts that live, and their textures and buffers; runs before the page's scripts. */
+function count(): void {
+  const held = { textures: 0, buffers: 0 };
+  const contexts = new Set<WebGL2RenderingContext>();
+  const make = HTMLCanvasElement.prototype.getContext;
+  HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, ...words: unknown[]) {
+    const context = make.apply(this, words as Parameters<typeof make>) as RenderingContext | null;
+    if (context instanceof WebGL2RenderingContext) contexts.add(context);
+    return context;
+  } as typeof make;
+  const gl = WebGL2RenderingContext.prototype;
+  const { createTexture, deleteTexture, createBuffer, deleteBuffer } = gl;
+  gl.createTexture = function () {
+    held.textures++;
+    return createTexture.call(this);
+  };
+  gl.deleteTexture = function (texture) {
+    if (texture) held.textures--;
+    deleteTexture.call(this, texture);
+  };
+  gl.createBuffer = function () {
+    held.buffers++;
+    return createBuffer.call(this);
+  };
+  gl.deleteBuffer = function (buffer) {
+    if (buffer) held.buffers--;
+    deleteBuffer.call(this, buffer);
+  };
+  Object.assign(globalThis, {
+    heldByWebGl: () => {
+      for (const context of contexts) if (context.isContextLost()) contexts.delete(context);
+      return { contexts: contexts.size, ...(contexts.size > 0 ? held : { textures: 0, buffers: 0 }) };
+    },
+  });
+}
+
+/** Opens a page on which WebGL is counted. */
+export const openCounted = (browser: Browser, address: string) => openPage(browser, address, count);
+
+export async function heldBy(page: Page, session: CDPSession): Promise<Held> {
+  // Twice: what the first collection frees may hold more.
+  for (let k = 0; k < 2; k++) await session.send('HeapProfiler.collectGarbage');
+  const { metrics } = await session.send('Performance.getMetrics');
+  const metric = (name: string): number => metrics.find((one) => one.name === name)?.value ?? NaN;
+  const webGl = await page.evaluate(() =>
+    (
+      globalThis as unknown as { heldByWebGl(): { contexts: number; textures: number; buffers: number } }
+    ).heldByWebGl(),
+  );
+  return { ...webGl, listeners: metric('JSEventListeners'), nodes: metric('Nodes') };
+}
+
+/** Of the surfaces in the window: how many there are, and how many are blank. */
+export const inWindow = (page: Page): Promise<{ shown: number; blank: number }> =>
+  page.evaluate(() => {
+    let [shown, blank] = [0, 0];
+    for (const element of document.querySelectorAll('ringdown-waterfall')) {
+      const canvas = element.shadowRoot?.querySelector('canvas');
+      const box = (canvas ?? element).getBoundingClientRect();
+      if (box.bottom < 40 || box.top > innerHeight - 40) continue;
+      shown++;
+      const copy = document.createElement('canvas');
+      [copy.width, copy.height] = [60, 40];
+      const context = copy.getContext('2d');
+      if (canvas && canvas.width > 0) context?.drawImage(canvas, 0, 0, 60, 40);
+      const { data } = context!.getImageData(0, 0, 60, 40);
+      const colours = new Set<number>();
+      for (let k = 0; k < data.length; k += 4)
+        colours.add((data[k] << 16) | (data[k + 1] << 8) | data[k + 2]);
+      if (colours.size < 60) blank++;
+    }
+    return { shown, blank };
+  });
