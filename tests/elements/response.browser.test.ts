@@ -3,7 +3,7 @@ import { sendKeys, sendMouse } from '@web/test-runner-commands';
 import '../../src/define/index.js';
 import type { RingdownResponse } from '../../src/elements/response/response.js';
 import type { RingdownStudy } from '../../src/elements/study/study.js';
-import { bestLevel, shareOf, spreadOf, type Response } from '../../src/elements/response/chart.js';
+import { bestLevel, shareOf, spreadOf, type Response } from '../../src/sheet/response-chart.js';
 import { drawn, ready, room, roomAddress, shadow, shadowText, waitUntil } from './support.js';
 
 async function alone(attributes: Record<string, string> = {}): Promise<RingdownResponse> {

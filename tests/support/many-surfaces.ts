@@ -14,30 +14,23 @@ export interface Held {
 function count(): void {
   const held = { textures: 0, buffers: 0 };
   const contexts = new Set<WebGL2RenderingContext>();
-  const make = HTMLCanvasElement.prototype.getContext;
-  HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, ...words: unknown[]) {
-    const context = make.apply(this, words as Parameters<typeof make>) as RenderingContext | null;
+  /** Calls `after` with what a method of a prototype got and gave. */
+  const watch = (prototype: object, name: string, after: (given: unknown, first: unknown) => void): void => {
+    const method = Reflect.get(prototype, name) as (...words: unknown[]) => unknown;
+    Reflect.set(prototype, name, function (this: unknown, ...words: unknown[]) {
+      const given = Reflect.apply(method, this, words);
+      after(given, words[0]);
+      return given;
+    });
+  };
+  watch(HTMLCanvasElement.prototype, 'getContext', (context) => {
     if (context instanceof WebGL2RenderingContext) contexts.add(context);
-    return context;
-  } as typeof make;
+  });
   const gl = WebGL2RenderingContext.prototype;
-  const { createTexture, deleteTexture, createBuffer, deleteBuffer } = gl;
-  gl.createTexture = function () {
-    held.textures++;
-    return createTexture.call(this);
-  };
-  gl.deleteTexture = function (texture) {
-    if (texture) held.textures--;
-    deleteTexture.call(this, texture);
-  };
-  gl.createBuffer = function () {
-    held.buffers++;
-    return createBuffer.call(this);
-  };
-  gl.deleteBuffer = function (buffer) {
-    if (buffer) held.buffers--;
-    deleteBuffer.call(this, buffer);
-  };
+  watch(gl, 'createTexture', () => held.textures++);
+  watch(gl, 'deleteTexture', (_, texture) => (held.textures -= texture ? 1 : 0));
+  watch(gl, 'createBuffer', () => held.buffers++);
+  watch(gl, 'deleteBuffer', (_, buffer) => (held.buffers -= buffer ? 1 : 0));
   Object.assign(globalThis, {
     heldByWebGl: () => {
       for (const context of contexts) if (context.isContextLost()) contexts.delete(context);

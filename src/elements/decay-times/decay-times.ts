@@ -8,15 +8,15 @@ import type { DrawSize } from '../../draw/picture.js';
 import type { DrawTheme } from '../../draw/types.js';
 import { limitCurvesOf } from '../../study/limit-curves.js';
 import type { Cursor } from '../../study/types.js';
-import { readings, readingText } from '../shared/band-readings.js';
-import type { Reading } from '../shared/band-readings.js';
+import { readings, readingText } from '../../sheet/band-readings.js';
+import type { Reading } from '../../sheet/band-readings.js';
 import { ChartElement } from '../shared/chart-element.js';
 import type { KeyItem } from '../shared/chart-key.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import { tokens } from '../shared/styles.js';
-import { decayChart, decayReadout, decaysOf } from './chart.js';
+import { decayChart, decayReadout, decaysOf } from '../../sheet/decay-chart.js';
 
 /**
  * Decay time against frequency: each fitted mode with its uncertainty, full above its limit and hollow below; decay

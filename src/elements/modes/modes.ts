@@ -12,10 +12,17 @@ import type { KeyItem } from '../shared/chart-key.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
-import { orderName } from '../shared/mode-name.js';
+import { orderName } from '../../sheet/mode-name.js';
 import { RoomChartElement } from '../shared/room-chart.js';
 import { tokens } from '../shared/styles.js';
-import { measuredShown, modeChart, modesReadout, modesShown, nearestMeasured, spacingOf } from './chart.js';
+import {
+  measuredShown,
+  modeChart,
+  modesReadout,
+  modesShown,
+  nearestMeasured,
+  spacingOf,
+} from '../../sheet/mode-chart.js';
 
 const modesStyles = css`
   .picture {

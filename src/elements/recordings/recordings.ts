@@ -9,7 +9,7 @@ import type { DrawTheme } from '../../draw/types.js';
 import { notesOf, rangeState, verdictOf } from '../../study/readings.js';
 import type { Cursor, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
-import { readings, readingText } from '../shared/band-readings.js';
+import { readings, readingText } from '../../sheet/band-readings.js';
 import { ChartElement } from '../shared/chart-element.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';

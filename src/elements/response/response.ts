@@ -26,8 +26,8 @@ import {
   seatsOf,
   spreadOf,
   toleranceText,
-} from './chart.js';
-import type { Seat, Tolerance } from './chart.js';
+} from '../../sheet/response-chart.js';
+import type { Seat, Tolerance } from '../../sheet/response-chart.js';
 import { responseStyles } from './styles.js';
 import { responseTable } from './table.js';
 

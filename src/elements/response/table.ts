@@ -2,8 +2,8 @@ import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { overNoiseDb } from '../../study/readings.js';
 import type { Speaker } from '../../words/index.js';
-import { levelAt, spreadOf } from './chart.js';
-import type { Seat } from './chart.js';
+import { levelAt, spreadOf } from '../../sheet/response-chart.js';
+import type { Seat } from '../../sheet/response-chart.js';
 
 /** Rows per octave: a table is read line by line. */
 const perOctave = 12;

@@ -4,7 +4,7 @@ import { live } from 'lit/directives/live.js';
 import { indexAt } from '../../draw/field.js';
 import type { Cursor, StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
-import { readout } from './field-view.js';
+import { readout } from '../../sheet/field-view.js';
 
 /** One slider of the cursor: one step per position. */
 export interface CursorSlider {

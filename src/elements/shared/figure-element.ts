@@ -3,7 +3,8 @@ import { state } from 'lit/decorators.js';
 import type { FigureSize } from '../../draw/figure.js';
 import type { Cursor } from '../../study/types.js';
 import type { Scope } from '../scope.js';
-import { download, fileNameOf, saveControls } from './save.js';
+import { fileNameOf } from '../../sheet/figure-words.js';
+import { download, saveControls } from './save.js';
 import { StageController } from './stage.js';
 import { ViewElement } from './view-element.js';
 

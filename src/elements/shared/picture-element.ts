@@ -7,10 +7,10 @@ import type { FieldView } from '../../draw/types.js';
 import type { Cursor } from '../../study/types.js';
 import { gridCaption } from '../../words/index.js';
 import { gridCursor } from './cursor-controls.js';
-import { fieldViewOf, readout } from './field-view.js';
+import { fieldViewOf, readout } from '../../sheet/field-view.js';
 import { FigureElement } from './figure-element.js';
 import { legendList } from './legend.js';
-import { figureWords } from './save.js';
+import { figureWords } from '../../sheet/figure-words.js';
 
 /** What the pictures of a grid share: cursor, caption, words. */
 export abstract class PictureElement extends FigureElement {

@@ -1,5 +1,5 @@
-import type { StudySnapshot } from '../../study/types.js';
-import type { Speaker } from '../../words/index.js';
+import type { StudySnapshot } from '../study/types.js';
+import type { Speaker } from '../words/index.js';
 
 /** Decay times after ISO 3382 of a third-octave, by the name of their field. */
 export type Reading = 'edt' | 't20' | 't30';

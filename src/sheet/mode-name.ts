@@ -1,4 +1,4 @@
-import type { StudySnapshot } from '../../study/types.js';
+import type { StudySnapshot } from '../study/types.js';
 import { orderText } from './ridges.js';
 
 type Room = NonNullable<StudySnapshot['room']>;

@@ -1,4 +1,4 @@
-import type { StudySnapshot } from '../../study/types.js';
+import type { StudySnapshot } from '../study/types.js';
 
 type Diagnosis = NonNullable<StudySnapshot['diagnosis']>;
 export type Ridge = Diagnosis['ridges'][number];

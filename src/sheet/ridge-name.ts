@@ -1,4 +1,4 @@
-import type { Speaker } from '../../words/index.js';
+import type { Speaker } from '../words/index.js';
 import { orderText } from './ridges.js';
 import type { Ridge } from './ridges.js';
 

@@ -1,11 +1,11 @@
-import type { DecayBand, DecayChart, DecayPoint } from '../../draw/decay-chart.js';
-import { limitCurvesOf } from '../../study/limit-curves.js';
-import type { LimitCurve } from '../../study/limit-curves.js';
-import type { StudySnapshot } from '../../study/types.js';
-import type { Speaker } from '../../words/index.js';
-import { readingText } from '../shared/band-readings.js';
-import type { BandReadings as Decay, Reading } from '../shared/band-readings.js';
-import { marksOf } from '../shared/field-view.js';
+import type { DecayBand, DecayChart, DecayPoint } from '../draw/decay-chart.js';
+import { limitCurvesOf } from '../study/limit-curves.js';
+import type { LimitCurve } from '../study/limit-curves.js';
+import type { StudySnapshot } from '../study/types.js';
+import type { Speaker } from '../words/index.js';
+import { readingText } from './band-readings.js';
+import type { BandReadings as Decay, Reading } from './band-readings.js';
+import { marksOf } from './field-view.js';
 
 type Resonance = NonNullable<StudySnapshot['diagnosis']>['resonances'][number];
 

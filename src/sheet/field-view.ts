@@ -1,8 +1,8 @@
-import { indexAt, kindAt, sampleField } from '../../draw/field.js';
-import type { AxisMark, Curtain, Field, FieldView, Flag } from '../../draw/types.js';
-import { aboveWindowDb, sinkLimit } from '../../study/grid-limits.js';
-import type { StudySnapshot } from '../../study/types.js';
-import type { Speaker } from '../../words/index.js';
+import { indexAt, kindAt, sampleField } from '../draw/field.js';
+import type { AxisMark, Curtain, Field, FieldView, Flag } from '../draw/types.js';
+import { aboveWindowDb, sinkLimit } from '../study/grid-limits.js';
+import type { StudySnapshot } from '../study/types.js';
+import type { Speaker } from '../words/index.js';
 import { ridgeName } from './ridge-name.js';
 import { orderText } from './ridges.js';
 

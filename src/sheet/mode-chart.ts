@@ -1,10 +1,10 @@
-import type { MeasuredMode, ModeChart, PredictedMode } from '../../draw/mode-chart.js';
-import { crowdingOf, modeLinks, shownMode, transitionOf } from '../../study/mode-readings.js';
-import type { Mode } from '../../study/mode-readings.js';
-import type { StudySnapshot } from '../../study/types.js';
-import type { Speaker } from '../../words/index.js';
-import { strokesOf } from '../shared/field-view.js';
-import { orderName } from '../shared/mode-name.js';
+import type { MeasuredMode, ModeChart, PredictedMode } from '../draw/mode-chart.js';
+import { crowdingOf, modeLinks, shownMode, transitionOf } from '../study/mode-readings.js';
+import type { Mode } from '../study/mode-readings.js';
+import type { StudySnapshot } from '../study/types.js';
+import type { Speaker } from '../words/index.js';
+import { strokesOf } from './field-view.js';
+import { orderName } from './mode-name.js';
 
 /** Top of the scale of decay times between these, s. */
 const scaleSeconds = [1, 5] as const;

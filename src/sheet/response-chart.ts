@@ -1,10 +1,10 @@
-import { indexAt } from '../../draw/field.js';
-import { shareWithin } from '../../draw/response-chart.js';
-import type { ResponseChart, ResponseCurve } from '../../draw/response-chart.js';
-import { overNoiseDb } from '../../study/readings.js';
-import type { StudySnapshot } from '../../study/types.js';
-import type { Speaker } from '../../words/index.js';
-import { marksOf } from '../shared/field-view.js';
+import { indexAt } from '../draw/field.js';
+import { shareWithin } from '../draw/response-chart.js';
+import type { ResponseChart, ResponseCurve } from '../draw/response-chart.js';
+import { overNoiseDb } from '../study/readings.js';
+import type { StudySnapshot } from '../study/types.js';
+import type { Speaker } from '../words/index.js';
+import { marksOf } from './field-view.js';
 
 export type Response = NonNullable<StudySnapshot['responses'][number]>;
 
