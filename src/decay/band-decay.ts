@@ -6,6 +6,7 @@ import { decayCurve, regression, twoSlopes, type DecayCurve, type TwoSlopes } fr
 import { thirdOctaves, type ThirdOctave } from './frequencies.js';
 import type { GridSource } from './grid.js';
 import { truncation } from './lundeby.js';
+import { hiddenPower } from './quantised.js';
 
 /** Why a decay time is not given: `range`, noise or the end of the file; `filter`, shorter than the filter's own ringing. */
 export type DecayRefusal = 'range' | 'filter';
@@ -68,6 +69,7 @@ export function* bandDecays(source: GridSource, params: Partial<BandDecayParams>
   const length = lead + Math.floor(source.samples.length / reduced.factor);
   const onset = Math.min(length, lead + Math.round(source.onsetSeconds * rate));
   const { samples, usable } = fadedOut(reduced.samples.slice(0, length), onset);
+  const hidden = hiddenPower(source);
   const results: BandDecay[] = [];
   for (const band of bands) {
     const signal = filtered(
@@ -76,7 +78,7 @@ export function* bandDecays(source: GridSource, params: Partial<BandDecayParams>
       direction === 'reversed',
     );
     const power = signal.subarray(0, usable).map((value) => value * value);
-    results.push(readBand(band, power, onset, rate, direction));
+    results.push(readBand(band, power, onset, rate, direction, hidden));
     yield { stage: 'bands', fraction: results.length / bands.length };
   }
   return results;
@@ -102,9 +104,10 @@ function readBand(
   onset: number,
   rate: number,
   direction: BandDecayParams['direction'],
+  hidden: number,
 ): BandDecay {
   const shortestSeconds = shortestDecay(band, direction);
-  const cut = truncation(power, onset, rate, rate / (2 * band.centreHz));
+  const cut = truncation(power, onset, rate, rate / (2 * band.centreHz), hidden);
   const none: DecayReading = { seconds: null, refused: 'range' };
   if (!cut)
     return {

@@ -4,6 +4,7 @@ import { withoutOffset } from '../signal/dc.js';
 import { complexFft, inverseFft, nextPowerOfTwo } from '../signal/fft.js';
 import { thirdOctaves, type ThirdOctave } from './frequencies.js';
 import type { GridSource } from './grid.js';
+import { hiddenPower } from './quantised.js';
 import type { BandRange } from './types.js';
 
 /** Highest range that is told, dB: a noise-free response has no floor, and the number must stay finite. */
@@ -28,6 +29,8 @@ export interface BandEnvelopes {
   readonly sampleRate: number;
   /** Index of the onset; the envelope before it is the filter's ringing and the noise. */
   readonly onsetIndex: number;
+  /** Squared envelope below which the samples hold nothing; 0 where they do. */
+  readonly hiddenPower: number;
   readonly bands: readonly { readonly band: ThirdOctave; readonly power: Float64Array }[];
 }
 
@@ -54,6 +57,8 @@ export function bandEnvelopes(source: GridSource, fromHz = 25, toHz = 250): Band
   return {
     sampleRate: rate,
     onsetIndex: Math.round(source.onsetSeconds * rate),
+    // The square of an envelope is twice the mean square.
+    hiddenPower: 2 * hiddenPower(source),
     bands: bands.map((band) => {
       picked.fill(0);
       for (let k = 1; k < size / 2; k++) {
@@ -83,7 +88,7 @@ export function bandRanges(source: GridSource, fromHz = 25, toHz = 250): BandRan
 }
 
 /** The same from envelopes that are there already. */
-export function rangesOf({ sampleRate, onsetIndex, bands }: BandEnvelopes): BandRange[] {
+export function rangesOf({ sampleRate, onsetIndex, bands, ...envelopes }: BandEnvelopes): BandRange[] {
   return bands.map(({ band, power }) => {
     const block = Math.max(1, Math.round(0.05 * sampleRate));
     let peak = 0;
@@ -94,7 +99,8 @@ export function rangesOf({ sampleRate, onsetIndex, bands }: BandEnvelopes): Band
     // The filter smears the abrupt end of the file over its own length; what it touches is no noise.
     const ring = Math.round((ringing / (band.toHz - band.fromHz)) * sampleRate);
     const end = Math.max(block, power.length - Math.min(ring, after >> 2));
-    const noise = meanOf(power, Math.max(0, end - Math.max(block, Math.round(noiseShare * after))), end);
+    const from = Math.max(0, end - Math.max(block, Math.round(noiseShare * after)));
+    const noise = Math.max(envelopes.hiddenPower, meanOf(power, from, end));
     const rangeDb = noise > 0 && peak > 0 ? 10 * Math.log10(peak / noise) : peak > 0 ? mostRangeDb : 0;
     return {
       centreHz: band.centreHz,

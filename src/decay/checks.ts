@@ -1,14 +1,16 @@
 import { withoutOffset } from '../signal/dc.js';
 import { decimate } from '../signal/decimate.js';
 import type { BandEnvelopes } from './band-range.js';
+import { endOfChange, quantisationOf } from '../signal/quantisation.js';
 import type { GridSource } from './grid.js';
+import { silenceSeconds } from './quantised.js';
 
 /** Whether a recording is fit to be read: what misleads in its samples, each with its evidence. */
 
 /** Samples at the extreme, in a row, that no sound makes: three equal ones. */
 const clippedRun = 3;
-/** A run of one repeated value at the end is silence put there when it lasts this long. */
-const silenceSeconds = 0.02;
+/** Of the slowest wave whose top may lie within one step of a coarse file. */
+const lowestHz = 20;
 /** Blocks in which late energy is looked for, where it may begin, and by how much it must rise. */
 const lateBlockSeconds = 0.1;
 const lateFromSeconds = 0.3;
@@ -25,12 +27,16 @@ export function clipping(source: GridSource): { count: number; lastSeconds: numb
   const { samples, sampleRate } = source;
   let peak = 0;
   for (const value of samples) peak = Math.max(peak, Math.abs(value));
+  // The top of a slow wave stays within one step for so long: runs that short are the steps' own.
+  const steps = quantisationOf(samples);
+  const within = steps ? Math.sqrt((2 * steps.step) / peak) / (Math.PI * lowestHz) : 0;
+  const shortest = Math.max(clippedRun, Math.ceil(within * sampleRate) + 1);
   let count = 0;
   let last = 0;
   for (let i = 0; i < samples.length;) {
     let j = i + 1;
     while (j < samples.length && samples[j] === samples[i]) j++;
-    if (j - i >= clippedRun && peak > 0 && Math.abs(samples[i]) >= peak * 0.999) {
+    if (j - i >= shortest && peak > 0 && Math.abs(samples[i]) >= peak * 0.999) {
       count += j - i;
       last = j;
     }
@@ -52,8 +58,7 @@ export function cutOff(source: GridSource): Cut | null {
 
 /** One value repeated to the end. */
 function cutToOneValue({ samples, sampleRate, onsetSeconds }: GridSource): Cut | null {
-  let end = samples.length;
-  while (end > 0 && samples[end - 1] === samples[samples.length - 1]) end--;
+  const end = endOfChange(samples);
   if (samples.length - end < silenceSeconds * sampleRate) return null;
   const onset = Math.round(onsetSeconds * sampleRate);
   const block = Math.round(0.05 * sampleRate);
@@ -155,7 +160,7 @@ export function stillFalling(power: Float64Array, onsetIndex: number, sampleRate
 export function endsEarly(
   source: GridSource,
   { sampleRate, onsetIndex, bands }: BandEnvelopes,
-): { seconds: number; fallDb: number | null } | null {
+): { seconds: number; fallDb: number | null; unfinished: boolean } | null {
   const seconds = source.samples.length / source.sampleRate - source.onsetSeconds;
   const length = bands[0]?.power.length ?? 0;
   const power = new Float64Array(length);
@@ -167,5 +172,5 @@ export function endsEarly(
   const fallDb = 10 * Math.log10(loudest / meanOf(power, length - block, length));
   const unfinished = fallDb < wholeFallDb && stillFalling(power, onsetIndex, sampleRate);
   if (!(seconds < shortSeconds || unfinished)) return null;
-  return { seconds, fallDb: Number.isFinite(fallDb) ? fallDb : null };
+  return { seconds, fallDb: Number.isFinite(fallDb) ? fallDb : null, unfinished };
 }

@@ -5,6 +5,7 @@ import { bandEnvelopes, rangesOf, type BandEnvelopes } from './band-range.js';
 import { boundaryDip } from './boundary.js';
 import { clipping, cutOff, endsEarly, lateEnergy, stillFalling } from './checks.js';
 import type { GridSource } from './grid.js';
+import { fallsBetweenSteps } from './quantised.js';
 import { recordingTrace, type RecordingTrace } from './trace.js';
 import type { BandRange } from './types.js';
 
@@ -34,7 +35,7 @@ const lowestBandHz = 25;
 const highestModeHz = 200;
 
 /**
- * Looks through one recording for what misleads: `clipped`, `truncated`, `short`, `late-energy`, `noisy`, `boundary`,
+ * Looks through one recording for what misleads: `clipped`, `quantised`, `truncated`, `short`, `late-energy`, `noisy`, `boundary`,
  * `two-slopes`. What rests on fitted resonances (`no-range`, `hum`, `rate-suspect`, two slopes of one resonance) is told
  * where these are known.
  *
@@ -50,14 +51,17 @@ export function* examine(source: GridSource, params: Partial<ExamineParams> = {}
   const notes: Note[] = [];
   const clipped = clipping(source);
   if (clipped) notes.push({ code: 'clipped', params: { ...clipped } });
-  const cut = cutOff(source);
+  const coarse = fallsBetweenSteps(source);
+  if (coarse) notes.push({ code: 'quantised', params: { ...coarse } });
+  const cut = coarse ? null : cutOff(source);
   if (cut) notes.push({ code: 'truncated', params: { ...cut } });
   const short = cut ? null : endsEarly(source, envelopes);
-  if (short) notes.push({ code: 'short', params: { ...short } });
+  if (short) notes.push({ code: 'short', params: { seconds: short.seconds, fallDb: short.fallDb } });
   yield { stage: 'bands', fraction: 0.3 };
   const late = lateEnergy(source);
   if (late) notes.push({ code: 'late-energy', params: { ...late } });
-  notes.push(...noisyBands(ranges, short ? envelopes : null));
+  // Of a decay that the file cuts while it is loud, no band has reached its noise.
+  if (!short?.unfinished) notes.push(...noisyBands(ranges, short ? envelopes : null));
   const dip = boundaryDip(source, fromHz, Math.min(toHz, highestModeHz));
   if (dip) notes.push(dip);
   yield { stage: 'bands', fraction: 0.5 };

@@ -90,6 +90,7 @@ function meanOf(power: Float64Array, from: number): number {
  * @param power Squared band-filtered samples.
  * @param from Index of the onset.
  * @param halfPeriod Samples of half a period at the band's centre; squares ripple at twice the frequency.
+ * @param leastNoise Mean power below which the samples hold nothing, as between the steps of a file.
  * @returns null where nothing decays out of the noise
  */
 export function truncation(
@@ -97,6 +98,7 @@ export function truncation(
   from: number,
   sampleRate: number,
   halfPeriod: number,
+  leastNoise = 0,
 ): Truncation | null {
   const after = power.length - from;
   const lastTenth = Math.floor(power.length - 0.1 * after);
@@ -105,7 +107,7 @@ export function truncation(
   if (first.length < 4) return null;
   const peak = indexOfMax(first);
   const loudest = first[peak];
-  let noisePower = meanOf(power, lastTenth);
+  let noisePower = Math.max(leastNoise, meanOf(power, lastTenth));
   if (!(loudest > 0)) return null;
   const silent = !(noisePower > loudest * 10 ** (-mostRangeDb / 10));
   const above = (db: number): number => (silent ? loudest * 1e-9 : noisePower * Math.exp(db * perDecibel));
@@ -120,7 +122,7 @@ export function truncation(
     const blocks = blocksOf(power, from, length);
     const top = indexOfMax(blocks);
     const safe = Math.min(lastTenth, Math.round(end + per10dB * 0.75));
-    noisePower = meanOf(power, safe);
+    noisePower = Math.max(leastNoise, meanOf(power, safe));
     const stop = firstBelow(blocks, top, above(marginDb));
     const start = Math.max(top, firstBelow(blocks, top, above(marginDb + lateSpanDb)));
     const late =

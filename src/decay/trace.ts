@@ -4,6 +4,7 @@ import { complexFft, inverseFft, nextPowerOfTwo } from '../signal/fft.js';
 import { stillFalling } from './checks.js';
 import type { GridSource } from './grid.js';
 import { truncation } from './lundeby.js';
+import { hiddenPower } from './quantised.js';
 
 /** The course of a recording from its first sample to its last, small enough to draw. */
 export interface RecordingTrace {
@@ -118,7 +119,7 @@ export function recordingTrace(source: GridSource, fromHz = 20, toHz = 200): Rec
   const inDb = (value: number): number =>
     value > 0 && loudest > 0 ? Math.max(lowestDb, 10 * Math.log10(value / loudest)) : lowestDb;
   const onset = Math.min(power.length - 1, Math.round(onsetSeconds * rate));
-  const cut = truncation(power, onset, rate, rate / (2 * Math.sqrt(fromHz * top)));
+  const cut = truncation(power, onset, rate, rate / (2 * Math.sqrt(fromHz * top)), hiddenPower(source));
   // What still falls at the end is no noise, however little of it is left.
   const endless = stillFalling(power, onset, rate);
   return {

@@ -18,7 +18,16 @@ export interface NoteSources {
 
 /** What forbids a reading first, then what bends it, then what it means for the room; what was chosen last. */
 const order: readonly NoteCode[] = [
-  ...(['no-range', 'clipped', 'truncated', 'short', 'rate-suspect', 'late-energy', 'hum'] as const),
+  ...([
+    'no-range',
+    'clipped',
+    'quantised',
+    'truncated',
+    'short',
+    'rate-suspect',
+    'late-energy',
+    'hum',
+  ] as const),
   ...(['noisy', 'two-slopes', 'boundary', 'node', 'other-room', 'dc', 'size-guessed'] as const),
   ...(['not-finite', 'silent', 'measurement-chosen', 'channel-chosen', 'positions', 'swept'] as const),
   ...(['microphone', 'calibrated'] as const),

@@ -7,6 +7,7 @@ export * from './hash.js';
 export * from './wav.js';
 export * from './wav-write.js';
 export * from './dc.js';
+export * from './quantisation.js';
 export * from './channel.js';
 export * from './onset.js';
 export * from './recording.js';

@@ -16,6 +16,7 @@ export type NoteCode =
   | 'noisy'
   | 'no-range'
   | 'clipped'
+  | 'quantised'
   | 'hum'
   | 'late-energy'
   | 'two-slopes'

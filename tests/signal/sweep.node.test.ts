@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { diagnose } from '../../src/diagnosis/index.js';
 import { fitResonances } from '../../src/resonance/index.js';
 import { createRoom, synthesise } from '../../src/room/index.js';
 import {
@@ -129,6 +130,33 @@ describe('the response worked out of a recorded sweep', () => {
       // The stated uncertainty allows for modes that a room may hide; of these four, far apart, more is known.
       expect(Math.abs(found.frequencyHz - f), `${f} Hz`).toBeLessThan(0.02);
       expect(Math.abs(found.decayTimeSeconds! / t - 1), `${f} Hz`).toBeLessThan(0.01);
+    }
+  });
+
+  it('has one slope where the room has one, with and without distortion and noise', () => {
+    for (const [f, t] of [
+      [31, 0.9],
+      [47, 0.6],
+      [80, 1.2],
+      [120, 0.3],
+      [50, 2],
+    ]) {
+      const response = addMode(new Float64Array(3 * rate), rate, f, t, 0.02, 0.01);
+      for (const heard of [recorded([0.03, 0.01], response), recorded([], response, -200)]) {
+        const { samples } = drain(deconvolve(heard, makeSweep(params), params));
+        const { files, resonances } = drain(diagnose([recordingFromSamples(samples, rate)]));
+        expect(
+          files[0].notes.map(({ code }) => code),
+          `${f} Hz`,
+        ).not.toContain('two-slopes');
+        expect(
+          resonances.map(({ kind }) => kind),
+          `${f} Hz`,
+        ).not.toContain('two-slopes');
+        const [main] = resonances.filter(({ levelDb }) => levelDb === 0);
+        expect(Math.abs(main.frequencyHz - f), `${f} Hz`).toBeLessThan(0.02);
+        expect(Math.abs(main.decayTimeSeconds! / t - 1), `${f} Hz`).toBeLessThan(0.01);
+      }
     }
   });
 

@@ -151,6 +151,7 @@ export function everyNote(): Note[] {
     ...fittedNotes(),
     ...sofaNotes(),
     ...sweptNotes(),
+    ...examined(openRecording(encodeWav({ channels: [mode], sampleRate: rate, encoding: 'pcm-8' })).samples),
     ...openRecording(encodeWav({ channels: [mode], sampleRate: rate, encoding: 'float-32' }), {
       microphone: { label: 'A', bytes: new TextEncoder().encode('20 -3\n200 1') },
       fullScaleDb: 114,

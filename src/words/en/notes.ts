@@ -23,6 +23,8 @@ export const notes: Readonly<Record<string, Sentence>> = {
     `Not enough range: the response${band(p, n) || ' in the bass'} stands ${given(p, 'rangeDb') ? `only ${n.decibels(at(p, 'rangeDb'))}` : 'too little'} above its own noise, or what is left at its end${clause(p, 'neededDb', (d) => `, and ${n.decibels(d)} are needed`)} to read a decay, so no resonance is reported. Measure again with a longer sweep and a source that plays this low.`,
   clipped: (p, n) =>
     `The recording is clipped${clause(p, 'count', (c) => `: ${n.integer(c)} ${plural(c, 'sample')} in runs of one extreme value`)}${clause(p, 'lastSeconds', (s) => `, the last ${n.seconds(s, 3)} from the start of the file`)}. The start of the decay is bent; levels and early decay cannot be trusted. Measure again at a lower level.`,
+  quantised: (p, n) =>
+    `The samples are stored in steps of ${n.integer(p.bits)} bits without dither: below half a step, ${n.decibels(p.rangeDb)} under the peak, the decay is stored as silence${clause(p, 'atSeconds', (s) => `, which begins ${n.seconds(s)} after the onset`)}. That silence is not the room's, and the range of every band ends there. Export with 24 bits or as float.`,
   hum: (p, n) => {
     const lines = typeof p.linesHz === 'string' ? p.linesHz.split(' ').map((f) => n.hertz(Number(f), 1)) : [];
     const where = lines.length > 1 ? `${lines.slice(0, -1).join(', ')} and ${lines.at(-1)}` : lines[0];
