@@ -30,6 +30,7 @@ export const recordingNames = {
   corner1: 'r3vival-9.70x5.50x2.70/r3vival_abs000_SBG1_M50.wav',
   corners: [1, 2, 3, 4].map((n) => `r3vival-9.70x5.50x2.70/r3vival_abs000_SBG${n}_M50.wav`),
   sevenChannels: 'r3vival-9.70x5.50x2.70/RLRVarAcLab_Absorptive_000_SBG4_R1_FRL10cm.wav',
+  absorbentCorners: [1, 2, 3, 4].map((n) => `r3vival-9.70x5.50x2.70/r3vival_abs100_SBG${n}_M50.wav`),
   frl: 'frl-example-room/ExampleRoom_S1_R1_M50.wav',
   livingRoom: 'openair-living-room/pa_living_room_1.wav',
   coupled: 'aalto-coupled-rooms/doubleslope_RIR_200cm_W.wav',
