@@ -10,4 +10,5 @@ import './fit.js';
 import './decay-times.js';
 import './modes.js';
 import './room.js';
+import './pressure-map.js';
 import './response.js';

@@ -1,4 +1,4 @@
-import { crowding, transitionBand, type Crowding, type Mode } from '../room/index.js';
+import { crowding, nodeAt, nodeShape, transitionBand, type Crowding, type Mode } from '../room/index.js';
 import { sameOrder, shownMode } from './room-part.js';
 import type { StudySnapshot } from './types.js';
 
@@ -21,6 +21,22 @@ export function transitionOf({ prediction, diagnosis }: StudySnapshot): {
   const walls = prediction?.transitionFrequencyHz ?? null;
   const at = walls ?? diagnosis?.room?.transitionFrequencyHz ?? null;
   return at === null ? null : { ...transitionBand(at), measured: walls === null };
+}
+
+/**
+ * Whether a point sits on or near a node of the mode in view, as for seats and sources. `floor` is the shape at the floor
+ * under the point, which for a plan says what its waves do there.
+ */
+export function isNode(
+  { room, pressure }: StudySnapshot,
+  at: { readonly x: number; readonly y: number; readonly z: number },
+  floor: number,
+): boolean {
+  if (!room || !pressure) return false;
+  const { mode } = pressure;
+  if (!room.plan) return nodeAt(mode, room, at) !== null;
+  const inHeight = Math.cos((mode.order[2] * Math.PI * at.z) / room.size.heightMetres);
+  return Math.abs(floor) < nodeShape || Math.abs(inHeight) < nodeShape;
 }
 
 /** A ridge and a mode that it may be. */

@@ -12,6 +12,7 @@ const tags = [
   'decay-times',
   'modes',
   'room',
+  'pressure-map',
   'response',
   'waterfall',
   'spectrogram',

@@ -4,6 +4,7 @@ import { live } from 'lit/directives/live.js';
 import type { ShownPlace } from '../../study/places.js';
 import type { LengthUnit } from '../../study/room-form.js';
 import type { Speaker } from '../../words/index.js';
+import { placeName } from '../shared/place-name.js';
 import { lengthText } from './form.js';
 
 export interface PlacesParts {
@@ -16,13 +17,6 @@ export interface PlacesParts {
   readonly remove: (place: ShownPlace) => void;
   readonly rename: (place: ShownPlace, name: string) => void;
   readonly type: (index: number, axis: 'x' | 'y' | 'z', text: string) => void;
-}
-
-/** What a place is called: by its name, else by its kind and number. */
-export function placeName(place: ShownPlace, places: readonly ShownPlace[], speaker: Speaker): string {
-  if (place.name) return place.name;
-  const number = places.filter(({ kind }) => kind === place.kind).indexOf(place) + 1;
-  return speaker.view(`${place.kind}-number`, { number });
 }
 
 /** Seats and sources as a table of fields: the plan's twin, and the way to type them. */

@@ -11,6 +11,7 @@ import type { FormFailure, LengthUnit, RoomForm } from '../../study/room-form.js
 import type { StudyPlace, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import { figureStyles } from '../shared/figure-styles.js';
+import { placeName } from '../shared/place-name.js';
 import { roomName } from '../shared/room-chart.js';
 import { failed } from '../shared/settings.js';
 import { StageController } from '../shared/stage.js';
@@ -21,7 +22,7 @@ import type { Point } from './edit.js';
 import { formOf, lengthText, renderForm } from './form.js';
 import { renderHandles } from './handles.js';
 import type { Handle } from './handles.js';
-import { placeName, renderPlaces } from './places.js';
+import { renderPlaces } from './places.js';
 import { roomStyles } from './styles.js';
 
 type Room = NonNullable<StudySnapshot['room']>;

@@ -10,6 +10,10 @@ export type Sign =
   | 'dots'
   | 'faint-line'
   | 'tie'
+  | 'above'
+  | 'below'
+  | 'ring'
+  | 'square'
   | 'grey'
   | 'band'
   | 'hatch'
@@ -31,6 +35,10 @@ const drawings: Readonly<Record<Sign, SVGTemplateResult>> = {
   'accent-dash': svg`<path class="accent" stroke-dasharray="6 3" d="M1 6h20" />`,
   dots: svg`<path class="faint" stroke-dasharray="2 3" d="M1 6h20" />`,
   'faint-line': svg`<path class="faint" d="M1 6h20" />`,
+  above: svg`<rect class="above" width="22" height="12" />`,
+  below: svg`<rect class="below" width="22" height="12" />`,
+  ring: svg`<circle class="text" cx="11" cy="6" r="4.5" />`,
+  square: svg`<rect class="full" x="7" y="2" width="8" height="8" />`,
   tie: svg`<path class="text" d="M4 1l14 10" />`,
   grey: svg`<rect class="grey" width="22" height="12" />`,
   band: svg`<rect class="band" width="22" height="12" /><path class="accent thin" d="M0 .5h22M0 11.5h22" />`,

@@ -8,12 +8,19 @@ import { readout } from '../../sheet/field-view.js';
 
 /** One slider of the cursor: one step per position. */
 export interface CursorSlider {
-  readonly axis: 'frequency' | 'time';
-  /** Ascending, Hz or s. */
+  readonly axis: 'frequency' | 'time' | 'x' | 'y' | 'z';
+  /** Ascending, Hz, s or m. */
   readonly positions: ArrayLike<number>;
   readonly value: number;
   readonly moved: (value: number) => void;
 }
+
+const metres = (value: number, { n }: Speaker): string => n.metres(value, 2);
+const textOf: Readonly<Record<CursorSlider['axis'], (value: number, speaker: Speaker) => string>> = {
+  frequency: (value, { n }) => n.hertz(value),
+  time: (value, { n }) => n.seconds(value),
+  ...{ x: metres, y: metres, z: metres },
+};
 
 /**
  * The keyboard's cursor: real sliders, one step per position, each saying its value in words. The read-out beside them
@@ -26,7 +33,7 @@ export function cursorControls(
 ): TemplateResult {
   return html`<div class="cursor screen-only" part="cursor" data-sliders=${sliders.length}>
     ${sliders.map(({ axis, positions, value, moved }) => {
-      const text = axis === 'frequency' ? speaker.n.hertz(value) : speaker.n.seconds(value);
+      const text = textOf[axis](value, speaker);
       return html`<label>
         <span>${speaker.label(axis)}</span>
         <input

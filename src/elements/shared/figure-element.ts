@@ -67,6 +67,11 @@ export abstract class FigureElement extends ViewElement {
   protected placeCursor(cursor: Cursor): void {
     this.#kept = undefined;
     this.moveCursor(cursor);
+    this.speakReadout();
+  }
+
+  /** Says the read-out once the hand rests, while a control has the focus. */
+  protected speakReadout(): void {
     this.#speakSoon(() => {
       const focused = this.shadowRoot?.activeElement;
       if (focused && this.snapshot) this.spoken = this.readoutText();

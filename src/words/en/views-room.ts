@@ -68,6 +68,39 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
   'handle-place': (p, n) => `${n.text(p.name)}: x ${n.text(p.x)}, y ${n.text(p.y)}`,
   'handle-corner': (p, n) => `Corner ${n.integer(p.number)}: x ${n.text(p.x)}, y ${n.text(p.y)}`,
 
+  // Where a mode is loud.
+  'pressure-map': () => 'Pressure of a mode',
+  'pressure-map-name': (p, n) => `Pressure of one mode of ${n.text(p.label)} in plan and section`,
+  'pressure-map-help': () =>
+    'Point at the plan or the section to read it; press to move the cursor there. The sliders below move it along, across and in height. Seats and sources stand in the table.',
+  'choose-mode': () => 'Mode',
+  'mode-choice': (p, n) => `${n.text(p.order)}, ${n.hertz(p.frequencyHz)}`,
+  swing: () => 'Swing',
+  'plan-at': (p, n) => `Plan at a height of ${n.metres(p.z, 2)}`,
+  'section-at': (p, n) => `Section along x at y = ${n.metres(p.y, 2)}`,
+  'cursor-x': () => 'Cursor: x',
+  'cursor-y': () => 'Cursor: y',
+  'cursor-z': () => 'Cursor: height',
+  'on-a-node': () => 'on a node',
+  'pressure-readout': (p, n) =>
+    `x ${n.metres(p.x, 2)}, y ${n.metres(p.y, 2)}, height ${n.metres(p.z, 2)}: ${n.text(p.level)}${p.sign === 'none' ? '' : p.sign === 'above' ? ', above' : ', below'}`,
+  'pressure-readout-outside': (p, n) => `x ${n.metres(p.x, 2)}, y ${n.metres(p.y, 2)}: outside the walls`,
+  'key-pressure-above': () => 'pressure above, at one instant',
+  'key-pressure-below': () => 'below, at the same instant',
+  'key-node': () => 'node: the mode is not heard there',
+  'pressure-caption': (p, n) =>
+    `Mode ${n.text(p.order)}, ${n.text(p.kind)}, ${n.hertz(p.frequencyHz)}. Levels re its loudest place; thin lines at half its pressure, broken where it is below.`,
+  'pressure-decay': (p, n) => `By the walls it should ring for ${n.seconds(p.decayTimeSeconds)}.`,
+  'pressure-limits': () =>
+    'Rigid walls and an empty room: furniture, doors and soft walls bend the shape, most of all near nodes.',
+  'pressure-no-places': () => 'No seat and no source yet: nothing to tell a level at.',
+  'pressure-at-places': () => 'The mode at seats and sources',
+  'pressure-column': () => 'Pressure',
+  'pressure-level': () => 'Level',
+  'levels-known': () =>
+    'Steady tone at the mode, each source at each seat, dB re the same source in free field at 1 m',
+  'levels-relative': () => 'Each source at each seat, dB re both in corners',
+
   // Modes.
   modes: () => 'Modes',
   'modes-name': (p, n) => `Predicted modes of ${n.text(p.label)} against what was measured, over frequency`,
