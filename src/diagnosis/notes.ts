@@ -28,7 +28,7 @@ const order: readonly NoteCode[] = [
     'late-energy',
     'hum',
   ] as const),
-  ...(['noisy', 'two-slopes', 'boundary', 'node', 'other-room', 'dc', 'size-guessed'] as const),
+  ...(['noisy', 'two-slopes', 'boundary', 'node', 'other-room', 'aligned', 'dc', 'size-guessed'] as const),
   ...(['not-finite', 'silent', 'measurement-chosen', 'channel-chosen', 'positions', 'swept'] as const),
   ...(['microphone', 'calibrated'] as const),
 ];
@@ -102,6 +102,13 @@ const hasTail = (dip: Note, resonances: readonly Resonance[]): boolean =>
       Math.abs(one.frequencyHz / Number(dip.params.frequencyHz) - 1) < tailShare,
   );
 
+/** What the fit says of one recording of several is told with that one, by its name. */
+function ofOneFile(note: Note, index: number, label: string): Note[] {
+  const { recording, ...params } = note.params;
+  if (recording === undefined) return [note];
+  return recording === index + 1 ? [{ ...note, params: { ...params, label } }] : [];
+}
+
 /**
  * Every note on one file, each once: of its reader, its samples, the fit and the room. Where the fit is refused for want
  * of range that is the one thing said of noise.
@@ -118,9 +125,9 @@ export function fileNotes({ recording, index, examination, fit, prediction }: No
         note.code !== 'two-slopes' &&
         !(note.code === 'boundary' && hasTail(note, fit.resonances)),
     ),
-    ...fit.notes.filter(
-      ({ code }) => code !== 'hum' && !examination.notes.some((known) => known.code === code),
-    ),
+    ...fit.notes
+      .flatMap((note) => ofOneFile(note, index, recording.label))
+      .filter(({ code }) => code !== 'hum' && !examination.notes.some((known) => known.code === code)),
     ...humNotes(fit.resonances, index),
     ...(refused ? [] : slopeNotes(fit, examination, index)),
     ...(prediction ? nodeNotes(prediction.room, prediction.modes, recording) : []),

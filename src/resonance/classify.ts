@@ -47,7 +47,11 @@ export function draftOf(
   const decayTime = Math.exp(logDecay);
   const width = bandwidth(logDecay);
   const undamped = logDecay >= undampedLog;
-  const error = modelError(frequencyHz, width, told.volumeCubicMetres, decimated.length);
+  const rhoDb = 10 * Math.log10(Math.max(deviations.rho[k], 1e-30));
+  const errorOf = (db?: number) =>
+    modelError(frequencyHz, width, told.volumeCubicMetres, decimated.length, db);
+  const error = errorOf(rhoDb);
+  const prudent = errorOf();
   const frequencySdHz = Math.hypot(
     spread * deviations.frequencyHz[k],
     undamped ? 0 : error.frequency * width,
@@ -69,8 +73,8 @@ export function draftOf(
   else if (decayTime < sourceSeconds || q < sourceQ) kind = 'source';
   else if (
     !joined[k] &&
-    frequencySdHz <= resolvedSdHz &&
-    logDecaySd <= resolvedSdLog &&
+    Math.hypot(spread * deviations.frequencyHz[k], prudent.frequency * width) <= resolvedSdHz &&
+    Math.hypot(spread * deviations.logDecay[k], prudent.decay) <= resolvedSdLog &&
     decayTime <= resolvedLongestSeconds
   )
     kind = 'resolved';
@@ -87,7 +91,7 @@ export function draftOf(
     phasesRadians: complex.map(([x, y]) => Math.atan2(y, x)),
     amplitudeSd: amplitudes.map((a, c) => a * deviations.logAmplitude[c * m + k]),
     phaseSdRadians: amplitudes.map((_, c) => deviations.phase[c * m + k]),
-    rhoDb: 10 * Math.log10(Math.max(deviations.rho[k], 1e-30)),
+    rhoDb,
     kind,
     fitFromSeconds: told.fitFromSeconds,
     fitToSeconds: told.fitFromSeconds + whitened.data.count / band.sampleRate,

@@ -1,3 +1,5 @@
+import { resolvableBandwidths } from './resolution.js';
+
 /** Assumed where no room is given: an ordinary control or living room. m3. */
 export const defaultVolumeCubicMetres = 60;
 
@@ -24,18 +26,27 @@ export interface ModelError {
   readonly decay: number;
 }
 
+/** Energy over noise at which neighbours weigh as calibrated, and below which they weigh no more. dB. */
+const calibratedDb = 40;
+
 /**
  * What neighbours that no fit can part may do to one: it grows with the number of modes expected within the bandwidth.
  * Calibrated on synthetic rooms; half of it where three or more recordings are fitted together.
+ *
+ * @param rhoDb The stronger, the nearer are the neighbours that are parted still, by the resolution law: what is left of them
+ *   shrinks in proportion. Without it, the whole share.
  */
 export function modelError(
   frequencyHz: number,
   bandwidthHz: number,
   volumeCubicMetres: number,
   recordings: number,
+  rhoDb = calibratedDb,
 ): ModelError {
   const overlap = modalDensity(frequencyHz, volumeCubicMetres) * bandwidthHz;
-  const share = recordings >= 3 ? 0.5 : 1;
+  const parted =
+    rhoDb > calibratedDb ? (resolvableBandwidths(rhoDb) ?? 1) / (resolvableBandwidths(calibratedDb) ?? 1) : 1;
+  const share = (recordings >= 3 ? 0.5 : 1) * parted;
   return {
     frequency: share * Math.min(0.0385 * overlap, 0.12),
     decay: share * Math.min(0.077 * overlap, 0.2),

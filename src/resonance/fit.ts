@@ -1,6 +1,7 @@
 import type { Job, Note } from '../signal/types.js';
 import { fitBand, whitenTails, type BandFit } from './band-fit.js';
 import { bandsOf, type Band } from './bands.js';
+import { belongingOf } from './belonging.js';
 import { borderTwins } from './borders.js';
 import { draftOf, type Told } from './classify.js';
 import { defaultVolumeCubicMetres } from './density.js';
@@ -13,12 +14,15 @@ import { resolvableBandwidths } from './resolution.js';
 import { decimateBackwards, type Decimated, type FitRecording } from './reverse-decimation.js';
 import { tellResonances } from './slopes.js';
 import { medianOf } from './spectrum.js';
+import { atRate, withoutStretch } from './stretch.js';
 import type { FitParams, Resonance, ResonanceFit } from './types.js';
 import { zoomEsprit } from './zoom-esprit.js';
 
 /** The fit always covers this band; only what lies within the asked range is told. Hz. */
 const bandFromHz = 16;
 const bandToHz = 200;
+/** Level of a resonance in a recording that was left out. */
+const absentDb = -300;
 /** Less than this holds no decay. s. */
 const shortestSeconds = 0.06;
 
@@ -68,6 +72,59 @@ function spacingOf(resonances: readonly Resonance[]): number | null {
   return widths === null ? null : widths * bandwidth(Math.log(decay));
 }
 
+const commonRate = (all: readonly Decimated[]): Decimated[] =>
+  all.map((one) => atRate(one, all[0].sampleRate));
+
+interface OneRoom {
+  /** Indices of the recordings that are fitted. */
+  readonly members: readonly number[];
+  /** Theirs, on one time scale. */
+  readonly decimated: readonly Decimated[];
+  readonly bands: readonly Band[];
+  /** On those that were left out or stretched; `recording` counts from 1. */
+  readonly notes: readonly Note[];
+}
+
+/** Leaves out what does not belong with the others, and brings the rest to one time scale. */
+function* ofOneRoom(all: readonly Decimated[]): Job<OneRoom> {
+  const bands = bandsOf(all);
+  const everyone = [...all.keys()];
+  if (all.length < 2) return { members: everyone, decimated: all, bands, notes: [] };
+  const belonging = yield* belongingOf(bands[0]);
+  const members = everyone.filter((c) => belonging[c].belongs);
+  const decimated = members.map((c) => withoutStretch(all[c], belonging[c].stretch));
+  const notes = belonging.flatMap(({ belongs, stretch }, c): Note[] => {
+    if (!belongs) return [{ code: 'other-room', params: { recording: c + 1 } }];
+    const percent = 100 * stretch;
+    return stretch === 0 ? [] : [{ code: 'aligned', params: { recording: c + 1, percent } }];
+  });
+  return { members, decimated, bands: notes.length > 0 ? bandsOf(decimated) : bands, notes };
+}
+
+/** Nothing of a resonance is told in the recordings that were left out: amplitude 0, level -300 dB. */
+function toldOfAll(one: Resonance, members: readonly number[], count: number): Resonance {
+  if (members.length === count) return one;
+  const spread = (values: readonly number[], absent: number): number[] =>
+    Array.from({ length: count }, (_, c) => {
+      const k = members.indexOf(c);
+      return k < 0 ? absent : values[k];
+    });
+  const { early } = one;
+  return {
+    ...one,
+    levelsDb: spread(one.levelsDb, absentDb),
+    amplitudes: spread(one.amplitudes, 0),
+    phasesRadians: spread(one.phasesRadians, 0),
+    amplitudeSd: spread(one.amplitudeSd, 0),
+    phaseSdRadians: spread(one.phaseSdRadians, 0),
+    early: early && {
+      ...early,
+      amplitudes: spread(early.amplitudes, 0),
+      phasesRadians: spread(early.phasesRadians, 0),
+    },
+  };
+}
+
 /** Runs one part of the job and reports its steps between `from` and `to`, ever more slowly as their number is open. */
 function* within<T>(job: Job<T>, from: number, to: number): Job<T> {
   let left = 1;
@@ -88,27 +145,25 @@ function* within<T>(job: Job<T>, from: number, to: number): Job<T> {
  */
 export function* fitResonances(recordings: readonly FitRecording[], params: FitParams): Job<ResonanceFit> {
   yield { stage: 'decimate', fraction: 0 };
-  const decimated = recordings.map(decimateBackwards);
-  const { sampleRate } = decimated[0];
+  const all = commonRate(recordings.map(decimateBackwards));
+  const { sampleRate } = all[0];
   const fromHz = Math.max(params.fromHz, bandFromHz);
   const toHz = Math.min(params.toHz, bandToHz);
-  const seconds = Math.min(...decimated.map(({ samples }) => samples.length / sampleRate));
-  if (decimated.every(({ samples }) => samples.every((value) => value === 0))) return emptyFit(decimated, []);
-  if (seconds < shortestSeconds) return emptyFit(decimated, [{ code: 'short', params: { seconds } }]);
-  yield { stage: 'floor', fraction: 0.05 };
-  const rangeDb = Math.max(
-    ...decimated.map(({ samples }) => decayRangeDb(samples, sampleRate, fromHz, toHz)),
-  );
+  const seconds = Math.min(...all.map(({ samples }) => samples.length / sampleRate));
+  if (all.every(({ samples }) => samples.every((value) => value === 0))) return emptyFit(all, []);
+  if (seconds < shortestSeconds) return emptyFit(all, [{ code: 'short', params: { seconds } }]);
+  yield { stage: 'floor', fraction: 0.02 };
+  const rangeDb = Math.max(...all.map(({ samples }) => decayRangeDb(samples, sampleRate, fromHz, toHz)));
   if (rangeDb < neededRangeDb) {
     const note: Note = { code: 'no-range', params: { rangeDb, neededDb: neededRangeDb, fromHz, toHz } };
-    return emptyFit(decimated, [note]);
+    return emptyFit(all, [note]);
   }
+  const { members, decimated, bands, notes: about } = yield* within(ofOneRoom(all), 0.02, 0.05);
   const humHz: number[] = [];
   for (const { samples } of decimated)
     for (const f of humLines(samples, sampleRate))
       if (!humHz.some((g) => Math.abs(f - g) < 0.2)) humHz.push(f);
   const rumbleToHz = Math.max(...decimated.map((one) => one.rumbleToHz));
-  const bands = bandsOf(decimated);
   const tails = bands.map((band) => whitenTails(band, humHz));
   const candidates: Candidate[] = [];
   for (const [k, band] of bands.entries()) {
@@ -134,19 +189,20 @@ export function* fitResonances(recordings: readonly FitRecording[], params: FitP
   const drafts = stretches.flatMap((fit, k) => kept[k].map((pole) => draftOf(fit, pole, told)));
   const asked = drafts.filter(({ frequencyHz: f }) => f >= params.fromHz && f <= params.toHz);
   const { resonances, notes } = tellResonances(asked);
+  notes.unshift(...about);
   for (const { kind, frequencyHz } of resonances)
     if (kind === 'hum') notes.push({ code: 'hum', params: { frequencyHz } });
   if (rumbleToHz > params.fromHz) notes.push({ code: 'rumble', params: { toHz: rumbleToHz } });
   const energy = fits.reduce((sum, fit) => sum + fit.energy, 0);
   const left = fits.reduce((sum, fit) => sum + fit.left, 0);
   return {
-    resonances,
+    resonances: resonances.map((one) => toldOfAll(one, members, all.length)),
     fitFromSeconds: told.fitFromSeconds,
     fitToSeconds:
       told.fitFromSeconds +
       Math.max(...stretches.map(({ whitened: { data } }) => data.count / data.sampleRate)),
     explainedEnergy: Math.min(1, Math.max(0, 1 - left / energy)),
-    noiseSd: noiseSdOf(decimated),
+    noiseSd: noiseSdOf(all),
     resolvableSpacingHz: spacingOf(resonances),
     notes,
   };

@@ -22,6 +22,7 @@ export type NoteCode =
   | 'two-slopes'
   | 'bent-decay'
   | 'rumble'
+  | 'aligned'
   | 'channel-chosen'
   | 'rate-suspect'
   | 'not-finite'

@@ -18,7 +18,7 @@ describe('the words', () => {
 
   it('have a sentence for every note of the contract', () => {
     const codes =
-      'short truncated noisy no-range clipped hum late-energy two-slopes bent-decay rumble channel-chosen rate-suspect not-finite silent dc size-guessed node boundary other-room';
+      'short truncated noisy no-range clipped hum late-energy two-slopes bent-decay rumble aligned channel-chosen rate-suspect not-finite silent dc size-guessed node boundary other-room';
     for (const code of codes.split(' ')) {
       expect(english.notes, code).toHaveProperty(code);
       expect(createSpeaker('en').note({ code, params: {} }), code).not.toMatch(/undefined|NaN|\[object/);

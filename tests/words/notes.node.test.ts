@@ -6,7 +6,7 @@ const speaker = createSpeaker('en', { space: ' ' });
 const notes = everyNote();
 
 /** Codes that no single recording gives rise to. */
-const elsewhere = ['silent', 'other-room'];
+const elsewhere = ['silent', 'other-room', 'aligned'];
 
 describe('what is said of a recording', () => {
   it('is tried here for every note there is', () => {

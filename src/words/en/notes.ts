@@ -100,6 +100,8 @@ export const notes: Readonly<Record<string, Sentence>> = {
     `The dip${clause(p, 'frequencyHz', (f) => ` at ${n.hertz(f)}`)}${clause(p, 'depthDb', (d) => `, ${n.decibels(d)} deep,`)} has no tail, as of a reflection${clause(p, 'extraMetres', (d) => ` that travels ${n.metres(d)} further than the direct sound (${n.metres(d / 2)} for a surface straight behind)`)} and not of a mode${clause(p, 'explained', (e) => `; one reflection explains ${n.percent(e)} of the shape of the early spectrum`)}. Moving the source or the seat shifts it; equalisation cannot fill it.`,
   'other-room': (p, n) =>
     `${p.label ? `“${n.text(p.label)}”` : 'One recording'} does not share the resonances of the others: it may be of another room or another stage of the work. It was left out of the joint fit.`,
+  aligned: (p, n) =>
+    `${p.label ? `“${n.text(p.label)}”` : 'One recording'} was made in other air: its resonances lie${clause(p, 'percent', (v) => ` ${n.number(Math.abs(v), 2)} % ${v > 0 ? 'higher' : 'lower'}`)} than those of the first that belongs here${clause(p, 'percent', (v) => `, as air ${n.number(Math.abs(v) / 0.17, 1)} °C ${v > 0 ? 'warmer' : 'colder'} makes them`)}. Its time was stretched to fit the others; frequencies are told as the first has them.`,
   'measurement-chosen': (p, n) =>
     `Measurement ${n.integer(p.measurement)} of ${n.integer(p.count)} is read${p.asked ? ', as asked' : ', the first, unless another is named'}.${clause(p, 'delaySeconds', (s) => ` The file asks for a delay of ${n.seconds(s, 4)} in front of its samples, which is not added.`)} A file with several measurements holds several recordings; name another to read it.`,
   swept: (p, n) => {
