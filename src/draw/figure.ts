@@ -53,7 +53,7 @@ export function layoutFigure(pen: Pen, theme: DrawTheme, size: FigureSize, words
       on.text(words.title, EDGE, 21, { colour: theme.text, size: 14, weight: 600 });
       for (const { sign, text: word, x, line } of legend.placed) {
         const y = foot + 6 + line * (LINE + 3);
-        drawSign(on, theme.text, sign, EDGE + x, y);
+        drawSign(on, theme, sign, EDGE + x, y);
         on.text(word, EDGE + x + SIGN_WIDTH + 6, y + SIGN_HEIGHT / 2, { ...small, vertical: 'middle' });
       }
       lines.forEach((line, k) => on.text(line, EDGE, text + (k + 1) * LINE - 4, small));

@@ -5,7 +5,7 @@ import { sampleField } from './field.js';
 import { drawFlags, flagsHeight, labelAt, layoutFlags, type FlagLabels } from './flags.js';
 import { heatMapPixels } from './heatmap-pixels.js';
 import { drawSlice, LEAST_WIDTH_WITH_SLICE, SLICE_WIDTH } from './heatmap-slice.js';
-import { canvasPen, type Pen, type TextStyle } from './pen.js';
+import { canvasPen, type Pen, type Pixels, type TextStyle } from './pen.js';
 import { fitCanvas, isDrawable, type Box, type DrawSize, type Pick, type Point } from './picture.js';
 import { tonesOf } from './tones.js';
 import type { DrawTheme, Field, FieldView } from './types.js';
@@ -29,9 +29,9 @@ const MARK_STRIP = 16;
 const SLICE_GAP = 12;
 
 /** The last picture of a field: a moving cursor must not resample it. */
-const images = new WeakMap<Field, { readonly key: string; readonly image: ImageData }>();
+const images = new WeakMap<Field, { readonly key: string; readonly image: Pixels }>();
 
-function fieldImage(view: FieldView, theme: DrawTheme, layout: HeatMapLayout, ratio: number): ImageData {
+function fieldImage(view: FieldView, theme: DrawTheme, layout: HeatMapLayout, ratio: number): Pixels {
   const { plot, columnAxis, rowAxis } = layout;
   const width = Math.max(1, Math.round((plot.right - plot.left) * ratio));
   const height = Math.max(1, Math.round((plot.bottom - plot.top) * ratio));
@@ -43,11 +43,8 @@ function fieldImage(view: FieldView, theme: DrawTheme, layout: HeatMapLayout, ra
   const kept = images.get(view.field);
   if (kept?.key === key) return kept.image;
   const axes = { column: columnAxis, row: rowAxis };
-  const image = new ImageData(
-    heatMapPixels(view, axes, theme.scale, tones, width, height, ratio),
-    width,
-    height,
-  );
+  const data = heatMapPixels(view, axes, theme.scale, tones, width, height, ratio);
+  const image = { data, width, height };
   images.set(view.field, { key, image });
   return image;
 }
@@ -220,7 +217,12 @@ export function drawHeatMap(
   context.setTransform(ratio, 0, 0, ratio, 0, 0);
   context.fillStyle = theme.background;
   context.fillRect(0, 0, size.cssWidth, size.cssHeight);
-  const pen = canvasPen(context, theme.fontFamily);
+  return drawHeatMapWith(canvasPen(context, theme.fontFamily), view, theme, size);
+}
+
+/** The same by any pen; `pixelRatio` is the fineness of the map within. */
+export function drawHeatMapWith(pen: Pen, view: FieldView, theme: DrawTheme, size: DrawSize): HeatMapLayout {
+  const ratio = size.pixelRatio;
   const tick: TextStyle = { colour: theme.faint, size: TICK_SIZE };
   const widest = (range: readonly [number, number]): number =>
     Math.max(
@@ -246,12 +248,10 @@ export function drawHeatMap(
   const bottom = snap(Math.max(top + 8, size.cssHeight - below - 40));
   const layout = layoutOf(view, { left, right, top, bottom }, labels);
 
-  if (isDrawable(size))
-    context.putImageData(
-      fieldImage(view, theme, layout, ratio),
-      Math.round(left * ratio),
-      Math.round(top * ratio),
-    );
+  if (isDrawable(size)) {
+    const image = fieldImage(view, theme, layout, ratio);
+    pen.image(image, { left, top, right: left + image.width / ratio, bottom: top + image.height / ratio });
+  }
   drawRidges(pen, view, theme, layout);
   drawMarks(pen, view, theme, layout);
   drawAxes(pen, view, theme, layout, size, below);

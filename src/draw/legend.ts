@@ -1,15 +1,23 @@
 /** The signs of a picture with their words, as they stand below it on the page and in an export. */
+import {
+  drawChartSign,
+  isChartSign,
+  SIGN_HEIGHT,
+  SIGN_WIDTH,
+  type ChartSign,
+  type Inks,
+} from './chart-signs.js';
 import type { Pen, TextStyle } from './pen.js';
 
+/** Signs of the pictures of a field. */
 export type Sign = 'ridge' | 'noise' | 'fast' | 'past-end' | 'curtain' | 'axial' | 'tangential' | 'oblique';
 
 export interface LegendItem {
-  readonly sign: Sign;
+  readonly sign: Sign | ChartSign;
   readonly text: string;
 }
 
-export const SIGN_WIDTH = 22;
-export const SIGN_HEIGHT = 12;
+export { SIGN_HEIGHT, SIGN_WIDTH, type Inks } from './chart-signs.js';
 
 const strokes: Partial<Record<Sign, number>> = { axial: 1, tangential: 2, oblique: 3 };
 
@@ -29,8 +37,13 @@ function hatch(pen: Pen, ink: string, x: number, y: number, pitch: number): void
   pen.line([x, y, right, y, right, low, x, low, x, y], { colour: ink, width: 1, opacity: 0.4 });
 }
 
-/** One sign with its upper left corner at a point; of one colour, so that it follows any text. */
-export function drawSign(pen: Pen, ink: string, sign: Sign, x: number, y: number): void {
+/** One sign with its upper left corner at a point. Those of a field are of one colour, so that they follow any text. */
+export function drawSign(pen: Pen, inks: Inks, sign: LegendItem['sign'], x: number, y: number): void {
+  if (isChartSign(sign)) {
+    drawChartSign(pen, inks, sign, x, y);
+    return;
+  }
+  const ink = inks.text;
   const area = (height: number, opacity: number): void =>
     pen.area([x, y, x + SIGN_WIDTH, y, x + SIGN_WIDTH, y + height, x, y + height], ink, opacity);
   const count = strokes[sign] ?? 0;

@@ -23,6 +23,13 @@ export interface TextStyle {
   readonly halo?: string;
 }
 
+/** Red, green, blue and alpha of each pixel, row by row from the top. */
+export interface Pixels {
+  readonly data: Uint8ClampedArray<ArrayBuffer>;
+  readonly width: number;
+  readonly height: number;
+}
+
 /** Points are flat: x0, y0, x1, y1 … in CSS pixels. */
 export interface Pen {
   line(points: ArrayLike<number>, style: LineStyle): void;
@@ -30,7 +37,22 @@ export interface Pen {
   circle(x: number, y: number, radius: number, fill: string | null, edge: LineStyle | null): void;
   text(text: string, x: number, y: number, style: TextStyle): void;
   measure(text: string, style: TextStyle): number;
+  /** The pixels across a box, none blurred into another. */
+  image(pixels: Pixels, box: Box): void;
   clipped(box: Box, draw: () => void): void;
+}
+
+/** Pixels as canvases: they can be drawn where a transform says, and again at no cost. */
+const pictures = new WeakMap<Pixels, HTMLCanvasElement>();
+
+function pictureOf(pixels: Pixels): HTMLCanvasElement {
+  const known = pictures.get(pixels);
+  if (known) return known;
+  const { data, width, height } = pixels;
+  const canvas = Object.assign(document.createElement('canvas'), { width, height });
+  canvas.getContext('2d')?.putImageData(new ImageData(data, width, height), 0, 0);
+  pictures.set(pixels, canvas);
+  return canvas;
 }
 
 const HALO_WIDTH = 4;
@@ -100,6 +122,10 @@ export function canvasPen(context: CanvasRenderingContext2D, fontFamily: string)
     measure(text, style) {
       context.font = fontOf(style, fontFamily);
       return context.measureText(text).width;
+    },
+    image(pixels, { left, top, right, bottom }) {
+      context.imageSmoothingEnabled = false;
+      context.drawImage(pictureOf(pixels), left, top, right - left, bottom - top);
     },
     clipped(box, draw) {
       context.save();

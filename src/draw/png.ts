@@ -1,4 +1,6 @@
-/** Text in PNG files: iTXt chunks, as in the PNG specification (W3C, third edition), 11.3.3.4. */
+/** PNG files, as in the specification (W3C, third edition): pixels in, and text in iTXt chunks, 11.3.3.4. */
+import { zlibSync } from 'fflate';
+import type { Pixels } from './pen.js';
 
 const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 
@@ -65,4 +67,45 @@ export function textsOfPng(png: Uint8Array): Record<string, string> {
     at += length + 12;
   }
   return texts;
+}
+
+/** Opaque pixels as a file: 8-bit truecolour, each line told as its difference from the one above (filter 2, 9.2). */
+export function encodePng({ data, width, height }: Pixels): Uint8Array<ArrayBuffer> {
+  const header = new Uint8Array(13);
+  const view = new DataView(header.buffer);
+  view.setUint32(0, width);
+  view.setUint32(4, height);
+  // Bits per sample, truecolour; then compression, filter and interlace, of which only the last has a choice.
+  header.set([8, 2, 0, 0, 0], 8);
+  const line = 1 + 3 * width;
+  const lines = new Uint8Array(line * height);
+  for (let y = 0; y < height; y += 1) {
+    lines[y * line] = 2;
+    for (let x = 0; x < width; x += 1)
+      for (let c = 0; c < 3; c += 1) {
+        const above = y > 0 ? data[4 * ((y - 1) * width + x) + c] : 0;
+        lines[y * line + 1 + 3 * x + c] = data[4 * (y * width + x) + c] - above;
+      }
+  }
+  const parts = [
+    Uint8Array.from(SIGNATURE),
+    chunk('IHDR', header),
+    chunk('IDAT', zlibSync(lines)),
+    chunk('IEND', new Uint8Array(0)),
+  ];
+  const file = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const part of parts) {
+    file.set(part, at);
+    at += part.length;
+  }
+  return file;
+}
+
+/** The file as an address that holds it (RFC 2397). */
+export function pngAddress(png: Uint8Array): string {
+  let binary = '';
+  for (let at = 0; at < png.length; at += 0x8000)
+    binary += String.fromCharCode(...png.subarray(at, at + 0x8000));
+  return `data:image/png;base64,${btoa(binary)}`;
 }

@@ -1,6 +1,7 @@
 /** A pen that writes SVG, and the document around it. The same in a page and in Node. */
 import { MIDDLE, type LineStyle, type Pen, type TextStyle } from './pen.js';
 import type { Box } from './picture.js';
+import { encodePng, pngAddress } from './png.js';
 
 export const escapeXml = (text: string): string =>
   text.replace(
@@ -80,6 +81,11 @@ export function svgPen(idPrefix = 'clip'): SvgPen {
         `<text x="${number(x)}" y="${number(base)}" font-size="${number(style.size)}"` +
           `${style.weight === 600 ? ' font-weight="600"' : ''} text-anchor="${anchors[style.align ?? 'start']}"` +
           ` fill="${escapeXml(style.colour)}"${halo}>${escapeXml(text)}</text>`,
+      );
+    },
+    image(pixels, { left, top, right, bottom }) {
+      parts.push(
+        `<image x="${number(left)}" y="${number(top)}" width="${number(right - left)}" height="${number(bottom - top)}" preserveAspectRatio="none" href="${pngAddress(encodePng(pixels))}"/>`,
       );
     },
     measure: estimateWidth,

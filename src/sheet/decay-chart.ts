@@ -1,4 +1,5 @@
 import type { DecayBand, DecayChart, DecayPoint } from '../draw/decay-chart.js';
+import type { LegendItem } from '../draw/legend.js';
 import { limitCurvesOf } from '../study/limit-curves.js';
 import type { LimitCurve } from '../study/limit-curves.js';
 import type { StudySnapshot } from '../study/types.js';
@@ -134,4 +135,28 @@ export function decayReadout(snapshot: StudySnapshot, reading: Reading, speaker:
       }),
     );
   return `${n.hertz(frequencyHz)}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
+}
+
+/** What the signs mean. */
+export function decayKey(snapshot: StudySnapshot, reading: Reading, speaker: Speaker): LegendItem[] {
+  const limits: LegendItem = { sign: 'band', text: speaker.view('key-limits') };
+  return [
+    { sign: 'full', text: speaker.view('key-above') },
+    { sign: 'hollow', text: speaker.view('key-below') },
+    { sign: 'bar', text: speaker.view('key-band', { reading: speaker.label(reading) }) },
+    { sign: 'grey', text: speaker.view('key-too-short') },
+    ...(limitCurvesOf(snapshot).length > 0 ? [limits] : []),
+  ];
+}
+
+/** How the picture was made and what its decays are held against. */
+export function decayCaption({ diagnosis, choices: { limit } }: StudySnapshot, speaker: Speaker): string {
+  return [
+    ...(diagnosis?.resonances.length === 0 ? [speaker.view('fit-nothing')] : []),
+    speaker.view('decay-times-caption'),
+    speaker.view('decay-times-held', {
+      limit: speaker.term('limits', limit),
+      meaning: speaker.meaning('limits', limit),
+    }),
+  ].join(' ');
 }

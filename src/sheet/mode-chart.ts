@@ -1,3 +1,4 @@
+import type { LegendItem } from '../draw/legend.js';
 import type { MeasuredMode, ModeChart, PredictedMode } from '../draw/mode-chart.js';
 import { crowdingOf, modeLinks, shownMode, transitionOf } from '../study/mode-readings.js';
 import type { Mode } from '../study/mode-readings.js';
@@ -152,4 +153,46 @@ export function modesReadout(snapshot: StudySnapshot, speaker: Speaker): string 
   const band = crowdingOf(snapshot).find(({ fromHz, toHz }) => frequencyHz >= fromHz && frequencyHz < toHz);
   if (band) parts.push(speaker.view('modes-readout-band', { centreHz: band.centreHz, count: band.count }));
   return `${speaker.n.hertz(frequencyHz)}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
+}
+
+/** What the signs mean. */
+export function modesKey(snapshot: StudySnapshot, speaker: Speaker): LegendItem[] {
+  const kinds = snapshot.room?.plan
+    ? (['axial', 'plan', 'mixed'] as const)
+    : (['axial', 'tangential', 'oblique'] as const);
+  const measured: LegendItem[] = [
+    { sign: 'full', text: speaker.view('key-above') },
+    { sign: 'hollow', text: speaker.view('key-below') },
+    { sign: 'tie', text: speaker.view('key-tie') },
+  ];
+  return [
+    ...kinds.map((kind, k) => ({
+      sign: (['stroke-1', 'stroke-2', 'stroke-3'] as const)[k],
+      text: speaker.term('modeKinds', kind),
+    })),
+    ...(snapshot.recordings.length > 0 ? measured : []),
+    { sign: 'grey', text: speaker.view('key-count') },
+    { sign: 'accent-dash', text: speaker.view('key-expected') },
+  ];
+}
+
+/** Room, count, transition and how predicted and measured are tied. */
+export function modesCaption(snapshot: StudySnapshot, speaker: Speaker): string {
+  const { prediction, recordings, choices } = snapshot;
+  const { room, meshError = null } = prediction!;
+  const { fromHz, toHz } = choices;
+  const transition = transitionOf(snapshot);
+  const about = {
+    ...{ count: modesShown(snapshot).length, fromHz, toHz, meshError },
+    speed: room.speedOfSoundMetresPerSecond,
+  };
+  return [
+    speaker.view(room.plan ? 'modes-caption-plan' : 'modes-caption-box', about),
+    ...(recordings.length > 0 ? [speaker.view('modes-caption-ties')] : []),
+    transition
+      ? speaker.view(transition.measured ? 'modes-transition-measured' : 'modes-transition', {
+          ...transition,
+        })
+      : speaker.view('modes-transition-unknown'),
+  ].join(' ');
 }

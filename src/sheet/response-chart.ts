@@ -1,5 +1,6 @@
 import { indexAt } from '../draw/field.js';
 import { shareWithin } from '../draw/response-chart.js';
+import type { LegendItem } from '../draw/legend.js';
 import type { ResponseChart, ResponseCurve } from '../draw/response-chart.js';
 import { overNoiseDb } from '../study/readings.js';
 import type { StudySnapshot } from '../study/types.js';
@@ -205,4 +206,50 @@ export function responseReadout(snapshot: StudySnapshot, seats: readonly Seat[],
   if (seats.length < 2) return text;
   const levels = seats.map(({ response }) => levelAt(response, frequencyHz));
   return `${text}; ${speaker.view('response-readout-spread', { spreadDb: Math.max(...levels) - Math.min(...levels) })}`;
+}
+
+/** What the lines mean; `main` is the seat that is shown. */
+export function responseKey(
+  seats: readonly Seat[],
+  { label, response }: Seat,
+  speaker: Speaker,
+): LegendItem[] {
+  const { levelsDb, noiseDb } = response;
+  const noisy = levelsDb.some((level, k) => level <= noiseDb[k] + overNoiseDb);
+  const others: readonly LegendItem[] = [
+    { sign: 'text-dash', text: speaker.view('other-seats') },
+    { sign: 'grey', text: speaker.view('seat-spread') },
+  ];
+  const noise: LegendItem = { sign: 'faint-line', text: speaker.view('noise-area') };
+  return [
+    { sign: 'accent-line', text: label },
+    ...(seats.length > 1 ? others : []),
+    ...(noisy ? [noise] : []),
+  ];
+}
+
+/** Smoothing, window, resolution, level reference and spread. */
+export function responseCaption(seats: readonly Seat[], main: Seat, speaker: Speaker): string {
+  const { smoothing, fromSeconds, toSeconds, resolutionHz } = main.response;
+  const spread = spreadOf(seats);
+  const smoothed =
+    smoothing === 'none'
+      ? speaker.view('smoothing-off')
+      : smoothing === 'erb'
+        ? speaker.view('smoothing-erb')
+        : speaker.view('smoothing-on', { fraction: smoothing });
+  return [
+    smoothed,
+    speaker.view('response-caption', { fromSeconds, toSeconds, resolutionHz }),
+    speaker.view(main.calibrated ? 'response-calibrated' : 'response-relative'),
+    ...(spread
+      ? [
+          speaker.view('spread-caption', {
+            medianDb: spread.medianDb,
+            mostDb: spread.mostDb,
+            mostHz: spread.mostHz,
+          }),
+        ]
+      : []),
+  ].join(' ');
 }

@@ -85,8 +85,8 @@ for (const name of charts)
       expect(view.snapshot!.cursor).not.to.equal(null);
       await view.updateComplete;
       expect(slider.getAttribute('aria-valuetext')).to.match(axis === 'time' ? /\d\s(ms|s)$/ : /\d\sHz$/);
-      await waitUntil(() => shadowText(view, '[role=status]').length > 5, 'spoken', { timeout: 3000 });
-      expect(shadowText(view, '[role=status]')).to.equal(shadowText(view, '.readout'));
+      await waitUntil(() => shadowText(view, '.unseen[role=status]').length > 5, 'spoken', { timeout: 3000 });
+      expect(shadowText(view, '.unseen[role=status]')).to.equal(shadowText(view, '.readout'));
     });
 
     it('follows the pointer and gives the cursor back when it leaves', async () => {

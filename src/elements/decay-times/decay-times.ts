@@ -6,17 +6,16 @@ import type { DecayChartLayout } from '../../draw/decay-chart.js';
 import type { Pen } from '../../draw/pen.js';
 import type { DrawSize } from '../../draw/picture.js';
 import type { DrawTheme } from '../../draw/types.js';
-import { limitCurvesOf } from '../../study/limit-curves.js';
 import type { Cursor } from '../../study/types.js';
 import { readings, readingText } from '../../sheet/band-readings.js';
 import type { Reading } from '../../sheet/band-readings.js';
 import { ChartElement } from '../shared/chart-element.js';
-import type { KeyItem } from '../shared/chart-key.js';
+import type { LegendItem } from '../../draw/legend.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import { tokens } from '../shared/styles.js';
-import { decayChart, decayReadout, decaysOf } from '../../sheet/decay-chart.js';
+import { decayCaption, decayChart, decayKey, decayReadout, decaysOf } from '../../sheet/decay-chart.js';
 
 /**
  * Decay time against frequency: each fitted mode with its uncertainty, full above its limit and hollow below; decay
@@ -93,29 +92,12 @@ export class RingdownDecayTimes extends ChartElement {
     return [this.frequencySlider(cursor?.frequencyHz ?? diagnosis?.ridges[0]?.frequencyHz ?? choices.fromHz)];
   }
 
-  protected override keyItems(): readonly KeyItem[] {
-    const { speaker, snapshot } = this;
-    const curves = limitCurvesOf(snapshot!);
-    return [
-      { sign: 'full', word: speaker.view('key-above') },
-      { sign: 'hollow', word: speaker.view('key-below') },
-      { sign: 'bar', word: speaker.view('key-band', { reading: speaker.label(this.reading) }) },
-      { sign: 'grey', word: speaker.view('key-too-short') },
-      ...(curves.length > 0 ? [{ sign: 'band', word: speaker.view('key-limits') } as const] : []),
-    ];
+  protected override keyItems(): readonly LegendItem[] {
+    return decayKey(this.snapshot!, this.reading, this.speaker);
   }
 
   protected override captionText(): string {
-    const { speaker, snapshot } = this;
-    const { limit } = snapshot!.choices;
-    return [
-      ...(snapshot!.diagnosis!.resonances.length === 0 ? [speaker.view('fit-nothing')] : []),
-      speaker.view('decay-times-caption'),
-      speaker.view('decay-times-held', {
-        limit: speaker.term('limits', limit),
-        meaning: speaker.meaning('limits', limit),
-      }),
-    ].join(' ');
+    return decayCaption(this.snapshot!, this.speaker);
   }
 
   protected override renderTools(): TemplateResult {

@@ -8,7 +8,7 @@ import type { Plot } from '../../draw/plot.js';
 import type { DrawTheme } from '../../draw/types.js';
 import type { Cursor, Part } from '../../study/types.js';
 import { ChartElement } from '../shared/chart-element.js';
-import type { KeyItem } from '../shared/chart-key.js';
+import type { LegendItem } from '../../draw/legend.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import { figureStyles } from '../shared/figure-styles.js';
@@ -99,17 +99,17 @@ export class RingdownFit extends ChartElement {
     return [this.timeSlider(cursor?.timeSeconds ?? 0, [0, choices.spanSeconds])];
   }
 
-  protected override keyItems(): readonly KeyItem[] {
+  protected override keyItems(): readonly LegendItem[] {
     const { speaker, snapshot } = this;
     const { fittedDb, floorDb, endSeconds } = snapshot!.ridgeFit!;
     const { rangeDb, spanSeconds } = snapshot!.choices;
     return [
-      { sign: 'text-line', word: speaker.view('fit-recorded') },
-      ...(fittedDb ? [{ sign: 'accent-line', word: speaker.view('fit-one') } as const] : []),
-      { sign: 'accent-dash', word: speaker.view('fit-together') },
-      { sign: 'dots', word: speaker.view('fit-residual') },
-      ...(floorDb > -rangeDb ? [{ sign: 'grey', word: speaker.view('noise-area') } as const] : []),
-      ...(endSeconds < spanSeconds ? [{ sign: 'hatch', word: speaker.view('past-end-area') } as const] : []),
+      { sign: 'text-line', text: speaker.view('fit-recorded') },
+      ...(fittedDb ? [{ sign: 'accent-line', text: speaker.view('fit-one') } as const] : []),
+      { sign: 'accent-dash', text: speaker.view('fit-together') },
+      { sign: 'dots', text: speaker.view('fit-residual') },
+      ...(floorDb > -rangeDb ? [{ sign: 'grey', text: speaker.view('noise-area') } as const] : []),
+      ...(endSeconds < spanSeconds ? [{ sign: 'hatch', text: speaker.view('past-end-area') } as const] : []),
     ];
   }
 

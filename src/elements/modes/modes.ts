@@ -5,10 +5,10 @@ import type { ModeChartLayout } from '../../draw/mode-chart.js';
 import type { Pen } from '../../draw/pen.js';
 import type { DrawSize } from '../../draw/picture.js';
 import type { DrawTheme } from '../../draw/types.js';
-import { crowdingOf, sameOrder, transitionOf } from '../../study/mode-readings.js';
+import { crowdingOf, sameOrder } from '../../study/mode-readings.js';
 import type { Mode } from '../../study/mode-readings.js';
 import type { Cursor } from '../../study/types.js';
-import type { KeyItem } from '../shared/chart-key.js';
+import type { LegendItem } from '../../draw/legend.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
@@ -18,6 +18,8 @@ import { tokens } from '../shared/styles.js';
 import {
   measuredShown,
   modeChart,
+  modesCaption,
+  modesKey,
   modesReadout,
   modesShown,
   nearestMeasured,
@@ -123,48 +125,12 @@ export class RingdownModes extends RoomChartElement {
     return [this.frequencySlider(cursor?.frequencyHz ?? start)];
   }
 
-  protected override keyItems(): readonly KeyItem[] {
-    const { speaker } = this;
-    const snapshot = this.snapshot!;
-    const kinds = snapshot.room?.plan
-      ? (['axial', 'plan', 'mixed'] as const)
-      : (['axial', 'tangential', 'oblique'] as const);
-    const measured: KeyItem[] = [
-      { sign: 'full', word: speaker.view('key-above') },
-      { sign: 'hollow', word: speaker.view('key-below') },
-      { sign: 'tie', word: speaker.view('key-tie') },
-    ];
-    return [
-      ...kinds.map((kind, k) => ({
-        sign: (['stroke-1', 'stroke-2', 'stroke-3'] as const)[k],
-        word: speaker.term('modeKinds', kind),
-      })),
-      ...(snapshot.recordings.length > 0 ? measured : []),
-      { sign: 'grey', word: speaker.view('key-count') },
-      { sign: 'accent-dash', word: speaker.view('key-expected') },
-    ];
+  protected override keyItems(): readonly LegendItem[] {
+    return modesKey(this.snapshot!, this.speaker);
   }
 
   protected override captionText(): string {
-    const { speaker } = this;
-    const snapshot = this.snapshot!;
-    const { prediction, recordings, choices } = snapshot;
-    const { room, meshError = null } = prediction!;
-    const { fromHz, toHz } = choices;
-    const transition = transitionOf(snapshot);
-    const about = {
-      ...{ count: modesShown(snapshot).length, fromHz, toHz, meshError },
-      speed: room.speedOfSoundMetresPerSecond,
-    };
-    return [
-      speaker.view(room.plan ? 'modes-caption-plan' : 'modes-caption-box', about),
-      ...(recordings.length > 0 ? [speaker.view('modes-caption-ties')] : []),
-      transition
-        ? speaker.view(transition.measured ? 'modes-transition-measured' : 'modes-transition', {
-            ...transition,
-          })
-        : speaker.view('modes-transition-unknown'),
-    ].join(' ');
+    return modesCaption(this.snapshot!, this.speaker);
   }
 
   protected override renderTable(): TemplateResult {

@@ -9,7 +9,7 @@ import type { PressureLayout, PressurePicture } from '../../draw/pressure-pictur
 import { isNode, sameOrder } from '../../study/mode-readings.js';
 import type { Cursor, Part } from '../../study/types.js';
 import type { Scope } from '../scope.js';
-import type { KeyItem } from '../shared/chart-key.js';
+import type { LegendItem } from '../../draw/legend.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
@@ -89,6 +89,11 @@ export class RingdownPressureMap extends RoomChartElement {
     };
     scope.onMedia(query, look);
     look();
+  }
+
+  /** Its colours lie on a canvas of their own. */
+  protected override get saveable(): boolean {
+    return false;
   }
 
   protected override get drawable(): boolean {
@@ -245,14 +250,14 @@ export class RingdownPressureMap extends RoomChartElement {
     return [slider('x', lengthMetres), slider('y', widthMetres), slider('z', heightMetres)];
   }
 
-  protected override keyItems(): readonly KeyItem[] {
+  protected override keyItems(): readonly LegendItem[] {
     const { speaker } = this;
     return [
-      { sign: 'above', word: speaker.view('key-pressure-above') },
-      { sign: 'below', word: speaker.view('key-pressure-below') },
-      { sign: 'text-line', word: speaker.view('key-node') },
-      { sign: 'ring', word: speaker.view('kind-seat') },
-      { sign: 'square', word: speaker.view('kind-source') },
+      { sign: 'above', text: speaker.view('key-pressure-above') },
+      { sign: 'below', text: speaker.view('key-pressure-below') },
+      { sign: 'text-line', text: speaker.view('key-node') },
+      { sign: 'ring', text: speaker.view('kind-seat') },
+      { sign: 'square', text: speaker.view('kind-source') },
     ];
   }
 

@@ -32,14 +32,6 @@ export const pressureStyles = css`
     text-align: start;
   }
 
-  .key .above {
-    fill: var(--_above);
-  }
-
-  .key .below {
-    fill: var(--_below);
-  }
-
   :host {
     --_above: light-dark(oklch(0.56 0.16 45), oklch(0.74 0.15 60));
     --_below: light-dark(oklch(0.47 0.13 255), oklch(0.62 0.13 250));

@@ -8,10 +8,9 @@ import type { DrawSize } from '../../draw/picture.js';
 import { drawResponseChart } from '../../draw/response-chart.js';
 import type { DrawTheme } from '../../draw/types.js';
 import { smoothings } from '../../study/inputs.js';
-import { overNoiseDb } from '../../study/readings.js';
 import type { Cursor, Part } from '../../study/types.js';
 import { ChartElement } from '../shared/chart-element.js';
-import type { KeyItem } from '../shared/chart-key.js';
+import type { LegendItem } from '../../draw/legend.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
@@ -21,10 +20,11 @@ import { tokens } from '../shared/styles.js';
 import {
   bestLevel,
   levelRange,
+  responseCaption,
   responseChart,
+  responseKey,
   responseReadout,
   seatsOf,
-  spreadOf,
   toleranceText,
 } from '../../sheet/response-chart.js';
 import type { Seat, Tolerance } from '../../sheet/response-chart.js';
@@ -155,46 +155,12 @@ export class RingdownResponse extends ChartElement {
     return [this.frequencySlider(cursor?.frequencyHz ?? choices.fromHz)];
   }
 
-  protected override keyItems(): readonly KeyItem[] {
-    const { speaker } = this;
-    const several = this.#seats.length > 1;
-    const { levelsDb, noiseDb } = this.#main.response;
-    const noisy = levelsDb.some((level, k) => level <= noiseDb[k] + overNoiseDb);
-    return [
-      { sign: 'accent-line', word: this.#main.label },
-      ...(several
-        ? ([
-            { sign: 'text-dash', word: speaker.view('other-seats') },
-            { sign: 'grey', word: speaker.view('seat-spread') },
-          ] as const)
-        : []),
-      ...(noisy ? [{ sign: 'faint-line', word: speaker.view('noise-area') } as const] : []),
-    ];
+  protected override keyItems(): readonly LegendItem[] {
+    return responseKey(this.#seats, this.#main, this.speaker);
   }
 
   protected override captionText(): string {
-    const { speaker } = this;
-    const { response } = this.#main;
-    const { smoothing, fromSeconds, toSeconds, resolutionHz } = response;
-    const spread = spreadOf(this.#seats);
-    return [
-      smoothing === 'none'
-        ? speaker.view('smoothing-off')
-        : smoothing === 'erb'
-          ? speaker.view('smoothing-erb')
-          : speaker.view('smoothing-on', { fraction: smoothing }),
-      speaker.view('response-caption', { fromSeconds, toSeconds, resolutionHz }),
-      speaker.view(this.#main.calibrated ? 'response-calibrated' : 'response-relative'),
-      ...(spread
-        ? [
-            speaker.view('spread-caption', {
-              medianDb: spread.medianDb,
-              mostDb: spread.mostDb,
-              mostHz: spread.mostHz,
-            }),
-          ]
-        : []),
-    ].join(' ');
+    return responseCaption(this.#seats, this.#main, this.speaker);
   }
 
   protected override renderTools(): TemplateResult {

@@ -1,13 +1,18 @@
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import { paintCanvas } from '../../draw/canvas.js';
+import { figurePng } from '../../draw/figure-png.js';
+import { figureSvg } from '../../draw/figure.js';
+import type { FigureSize, FigureWords } from '../../draw/figure.js';
+import type { LegendItem } from '../../draw/legend.js';
+import { canvasPen } from '../../draw/pen.js';
+import { figureWords } from '../../sheet/figure-words.js';
 import type { Pen } from '../../draw/pen.js';
 import type { DrawSize } from '../../draw/picture.js';
 import type { DrawTheme } from '../../draw/types.js';
 import type { Cursor, StudyChoices } from '../../study/types.js';
 import { givenCaptions } from '../../words/index.js';
-import { chartKey } from './chart-key.js';
-import type { KeyItem } from './chart-key.js';
+import { legendList } from './legend.js';
 import { cursorControls } from './cursor-controls.js';
 import type { CursorSlider } from './cursor-controls.js';
 import { FigureElement } from './figure-element.js';
@@ -24,7 +29,7 @@ export abstract class ChartElement extends FigureElement {
   /** How the picture was made. */
   protected abstract captionText(): string;
   /** What its signs mean. */
-  protected keyItems(): readonly KeyItem[] {
+  protected keyItems(): readonly LegendItem[] {
     return [];
   }
   /** The table twin. */
@@ -69,6 +74,49 @@ export abstract class ChartElement extends FigureElement {
 
   protected override selectTarget(_target: number): void {}
 
+  /** Whether `paint` draws the whole picture, so that it can be saved. */
+  protected get saveable(): boolean {
+    return true;
+  }
+
+  #savedWords(): FigureWords | null {
+    const { snapshot, drawable, speaker } = this;
+    if (!snapshot || !drawable || !this.saveable) return null;
+    const about = { label: this.recordingLabel, legend: this.keyItems(), caption: this.captionText() };
+    return figureWords(snapshot, speaker, this.chartName, about);
+  }
+
+  /** Of the picture on the page, unless told otherwise. */
+  #savedSize(size: Partial<FigureSize>): FigureSize {
+    const { cssWidth, cssHeight } = this.stageController.size;
+    return { cssWidth: cssWidth || 900, cssHeight: cssHeight || 380, ...size };
+  }
+
+  /** Draws elsewhere; where things are on the page is found again by drawing there. */
+  #paintOnce(pen: Pen, size: DrawSize): void {
+    this.paint(pen, this.themeController.theme, size);
+    this.stageController.request();
+  }
+
+  override toSvg(size: Partial<FigureSize> = {}): string | null {
+    const words = this.#savedWords();
+    if (!words) return null;
+    const saved = this.#savedSize(size);
+    const paint = (pen: Pen): void => this.#paintOnce(pen, { ...saved, pixelRatio: 1 });
+    return figureSvg(paint, this.themeController.theme, saved, words, this.chartName);
+  }
+
+  override async toPng(widthPixels = 2400, size: Partial<FigureSize> = {}): Promise<Blob | null> {
+    const words = this.#savedWords();
+    if (!words) return null;
+    const { theme } = this.themeController;
+    const cssSize = this.#savedSize(size);
+    const saved = { ...cssSize, pixelRatio: widthPixels / cssSize.cssWidth };
+    const paint = (context: CanvasRenderingContext2D): void =>
+      this.#paintOnce(canvasPen(context, theme.fontFamily), saved);
+    return figurePng(paint, theme, saved, words);
+  }
+
   /** Why there is no chart although the study is ready. */
   protected emptyText(): string | null {
     return null;
@@ -103,8 +151,9 @@ export abstract class ChartElement extends FigureElement {
       </div>
       ${
         drawable
-          ? html`${keys.length > 0 ? chartKey(keys) : null}
+          ? html`${keys.length > 0 ? legendList(keys) : null}
               ${cursorControls(this.sliders(), this.readoutText(), speaker)} ${this.renderMore()}
+              ${this.saveable ? this.renderSave(this.chartName) : null}
               <p class="unseen" id="help">${speaker.view(`${this.chartName}-help`)}</p>
               <div class="unseen" role="status">${this.spoken}</div>
               <figcaption part="caption">${this.captionText()} ${this.#given()}</figcaption>

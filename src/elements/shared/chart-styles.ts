@@ -36,39 +36,6 @@ export const chartStyles = css`
     flex: none;
     overflow: hidden;
     direction: ltr;
-    fill: none;
-  }
-
-  .key .text {
-    stroke: var(--_text);
-    stroke-width: 1.75;
-  }
-
-  .key .accent {
-    stroke: var(--_accent);
-    stroke-width: 2;
-  }
-
-  .key .thin {
-    stroke-width: 1;
-  }
-
-  .key .faint {
-    stroke: var(--_faint);
-    stroke-width: 1.25;
-  }
-
-  .key .grey {
-    fill: var(--_text);
-    fill-opacity: 0.14;
-  }
-
-  .key .band {
-    fill: var(--_accent);
-    fill-opacity: 0.14;
-  }
-
-  .key .full {
-    fill: var(--_text);
+    color: var(--_text);
   }
 `;

@@ -2,17 +2,26 @@ import { html } from 'lit';
 import type { TemplateResult } from 'lit';
 import { unsafeSVG } from 'lit/directives/unsafe-svg.js';
 import { drawSign, SIGN_HEIGHT, SIGN_WIDTH } from '../../draw/legend.js';
-import type { LegendItem, Sign } from '../../draw/legend.js';
+import type { Inks, LegendItem } from '../../draw/legend.js';
 import { svgPen } from '../../draw/svg.js';
 
-const drawn = new Map<Sign, string>();
+const drawn = new Map<string, string>();
+
+/** Of the page: the list's own colour is that of its signs. */
+const inks: Inks = {
+  text: 'currentColor',
+  accent: 'var(--_accent)',
+  faint: 'var(--_faint)',
+  above: 'var(--_above)',
+  below: 'var(--_below)',
+};
 
 /** Our own drawing, in the colour of the text around it. */
-function signSvg(sign: Sign): string {
+function signSvg(sign: LegendItem['sign']): string {
   let content = drawn.get(sign);
   if (content === undefined) {
     const pen = svgPen();
-    drawSign(pen, 'currentColor', sign, 0, 0);
+    drawSign(pen, inks, sign, 0, 0);
     drawn.set(sign, (content = pen.content()));
   }
   return content;

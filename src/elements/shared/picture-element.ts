@@ -5,12 +5,11 @@ import type { LegendItem } from '../../draw/legend.js';
 import type { Pick } from '../../draw/picture.js';
 import type { FieldView } from '../../draw/types.js';
 import type { Cursor } from '../../study/types.js';
-import { gridCaption } from '../../words/index.js';
 import { gridCursor } from './cursor-controls.js';
 import { fieldViewOf, readout } from '../../sheet/field-view.js';
 import { FigureElement } from './figure-element.js';
 import { legendList } from './legend.js';
-import { figureWords } from '../../sheet/figure-words.js';
+import { fieldCaption, figureWords } from '../../sheet/figure-words.js';
 
 /** What the pictures of a grid share: cursor, caption, words. */
 export abstract class PictureElement extends FigureElement {
@@ -64,8 +63,12 @@ export abstract class PictureElement extends FigureElement {
   /** What a saved picture says beside itself. */
   protected figureWords(): FigureWords | null {
     const { snapshot, speaker, fieldView } = this;
-    if (!snapshot || !fieldView) return null;
-    return figureWords(snapshot, speaker, this.pictureName, this.recordingLabel, this.legend(fieldView));
+    const caption = snapshot && fieldCaption(snapshot, speaker);
+    if (!snapshot || !fieldView || caption === null) return null;
+    const legend = this.legend(fieldView);
+    const key = legend.length > 0 ? '' : `${speaker.view('key-line')} `;
+    const about = { label: this.recordingLabel, legend, caption: key + caption };
+    return figureWords(snapshot, speaker, this.pictureName, about);
   }
 
   protected override render(): TemplateResult {
@@ -88,10 +91,7 @@ export abstract class PictureElement extends FigureElement {
           ? html`${gridCursor(snapshot, speaker, (cursor) => this.placeCursor(cursor))} ${this.renderMore()}
               <p class="unseen" id="help">${speaker.view(`${this.pictureName}-help`)}</p>
               <div class="unseen" role="status">${this.spoken}</div>
-              <figcaption part="caption">
-                ${this.renderKey()}
-                ${gridCaption(speaker, grid, snapshot.choices.rangeDb, snapshot.recordings[snapshot.active])}
-              </figcaption>`
+              <figcaption part="caption">${this.renderKey()} ${fieldCaption(snapshot, speaker)}</figcaption>`
           : null
       }
     </figure>`;

@@ -1,7 +1,12 @@
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
-import { drawHeatMap } from '../../draw/heatmap.js';
+import { drawHeatMap, drawHeatMapWith } from '../../draw/heatmap.js';
+import { figurePng } from '../../draw/figure-png.js';
+import { figureSvg } from '../../draw/figure.js';
+import type { FigureSize } from '../../draw/figure.js';
+import { canvasPen } from '../../draw/pen.js';
 import type { HeatMapLayout } from '../../draw/heatmap.js';
+import type { Pen } from '../../draw/pen.js';
 import type { Pick } from '../../draw/picture.js';
 import { PictureElement } from '../shared/picture-element.js';
 import { figureStyles } from '../shared/figure-styles.js';
@@ -59,6 +64,42 @@ export class RingdownSpectrogram extends PictureElement {
 
   protected override ridgeAt(x: number, y: number): number | null {
     return this.#layout?.flagAt(x, y) ?? null;
+  }
+
+  #saved(size: Partial<FigureSize>) {
+    const { fieldView } = this;
+    const words = this.figureWords();
+    if (!fieldView || !words) return null;
+    const { cssWidth, cssHeight } = this.stageController.size;
+    return {
+      view: { ...fieldView, cursor: null },
+      theme: this.themeController.theme,
+      size: { cssWidth: cssWidth || 900, cssHeight: cssHeight || 420, ...size },
+      words,
+    };
+  }
+
+  override toSvg(size: Partial<FigureSize> = {}): string | null {
+    const saved = this.#saved(size);
+    if (!saved) return null;
+    const { view, theme, words } = saved;
+    // The map within has two pixels for one of the page, to stand print.
+    const draw = (pen: Pen): void => void drawHeatMapWith(pen, view, theme, { ...saved.size, pixelRatio: 2 });
+    return figureSvg(draw, theme, saved.size, words, 'spectrogram');
+  }
+
+  override async toPng(widthPixels = 2400, size: Partial<FigureSize> = {}): Promise<Blob | null> {
+    const saved = this.#saved(size);
+    if (!saved) return null;
+    const { view, theme, words } = saved;
+    const full = { ...saved.size, pixelRatio: widthPixels / saved.size.cssWidth };
+    const draw = (context: CanvasRenderingContext2D): void =>
+      void drawHeatMapWith(canvasPen(context, theme.fontFamily), view, theme, full);
+    return figurePng(draw, theme, full, words);
+  }
+
+  protected override renderMore(): TemplateResult {
+    return this.renderSave(this.pictureName);
   }
 
   protected override renderCanvas(): TemplateResult {

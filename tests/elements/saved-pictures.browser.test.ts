@@ -1,0 +1,67 @@
+import { expect, fixture } from '@open-wc/testing';
+import '../../src/define/index.js';
+import { textsOfPng } from '../../src/draw/png.js';
+import type { StudySnapshot } from '../../src/study/types.js';
+import { drawn, ready, room, roomAddress, waitUntil } from './support.js';
+
+type View = HTMLElement & {
+  snapshot: StudySnapshot | null;
+  updateComplete: Promise<unknown>;
+  toSvg(size?: object): string | null;
+  toPng(widthPixels?: number): Promise<Blob | null>;
+};
+
+/** Every picture that is saved, with a word that its document must hold. */
+const pictures: Record<string, RegExp> = {
+  spectrogram: /Sliding Hann window/,
+  fit: /this decay, fitted/,
+  'decay-times': /above its limit/i,
+  response: /Not smoothed/,
+  modes: /axial/,
+};
+
+for (const [name, word] of Object.entries(pictures))
+  describe(`a saved picture of ringdown-${name}`, () => {
+    const made = async (): Promise<View> => {
+      const page = await fixture(
+        `<div><ringdown-${name} src="${roomAddress()}" room="${room}" label="Studio & booth"></ringdown-${name}></div>`,
+      );
+      const view = page.querySelector<View>(`ringdown-${name}`)!;
+      await ready(view);
+      await view.updateComplete;
+      await drawn(view);
+      return view;
+    };
+
+    it('is a vector document with title, signs, caption and what made it', async () => {
+      const view = await made();
+      const text = view.toSvg({ cssWidth: 820, cssHeight: 400 })!;
+      const parsed = new DOMParser().parseFromString(text, 'image/svg+xml');
+      expect(parsed.querySelector('parsererror')).to.equal(null);
+      expect(parsed.documentElement.getAttribute('width')).to.equal('820');
+      const { hash } = view.snapshot!.recordings[0];
+      const origin = JSON.parse(parsed.querySelector('metadata')!.textContent) as object;
+      expect(origin).to.include({ hash, picture: name });
+      const words = [...parsed.querySelectorAll('text')].map(({ textContent }) => textContent).join(' ');
+      expect(words).to.contain('Studio & booth').and.contain(hash.slice(0, 12));
+      expect(words).to.match(word);
+      expect(text).not.to.match(/NaN|Infinity|undefined|currentColor|var\(/);
+    });
+
+    it('is a PNG of the width asked for, and the page keeps its own', async () => {
+      const view = await made();
+      const canvas = view.shadowRoot!.querySelector('canvas')!;
+      const width = canvas.width;
+      const file = (await view.toPng(1300))!;
+      const bitmap = await createImageBitmap(file);
+      expect(bitmap.width).to.equal(1300);
+      const texts = textsOfPng(new Uint8Array(await file.arrayBuffer()));
+      expect(texts.Title).to.contain('Studio & booth');
+      expect(canvas.width).to.equal(width);
+    });
+
+    it('is offered to the user below the picture', async () => {
+      const view = await made();
+      await waitUntil(() => view.shadowRoot!.querySelector('.save') !== null, 'no way to save');
+    });
+  });
