@@ -1,6 +1,6 @@
 """T20 and T30 per third-octave of WAV files, by SciPy: time-reversed Butterworth band-pass (scipy.signal.butter, sosfilt)
 at the full rate with the last tenth faded out, truncation where the late slope of the 50 ms mean
-meets the noise behind it (Lundeby et al. 1995), backward integration with the
+meets the noise behind it (Lundeby et al. 1995), backward integration less the noise with the
 energy of the late slope added, and numpy.polyfit. Arguments: forward or reversed, then FILE CHANNEL ONSET_SECONDS each.
 JSON on standard output.
 """
@@ -46,7 +46,7 @@ def read_band(x, rate, onset, centre, backwards):
         noise = tail_noise
     rate_of_power = -slope * np.log(10) / 10 / rate
     tail = noise * 10 ** ((intercept + slope * end / rate) / 10) / rate_of_power
-    curve = np.cumsum(p[:end][::-1])[::-1] + tail
+    curve = np.maximum(np.cumsum(p[:end][::-1] - noise)[::-1] + tail, 1e-300)
     curve = 10 * np.log10(curve / curve[0])
     added = 10 * np.log10(tail / (p[:end].sum() + tail))
     out = {"centre": centre, "range": float(level[top]), "noise": float(10 * np.log10(noise))}
