@@ -1,6 +1,6 @@
 import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/index.js';
 import type { DecayReading } from '../decay/index.js';
-import type { Resonance } from '../resonance/index.js';
+import { expectedPrecision, type Resonance } from '../resonance/index.js';
 import type { Speaker } from '../words/index.js';
 import { modeKindMarks } from './say-room.js';
 import { table, wrap } from './table.js';
@@ -26,7 +26,15 @@ function fileText(file: FileFacts, speaker: Speaker): string {
     `  ${n.integer(file.sampleRate)} Hz, channel ${file.channel} of ${file.channelCount}, ${n.seconds(file.durationSeconds)}, onset at ${n.seconds(file.onsetSeconds, 4)}`,
     ...file.notes.map((note) => wrap(`  ! ${speaker.note(note)}`)),
     ...bandsText(file, speaker),
+    ...expectedText(file, speaker),
   ].join('\n');
+}
+
+/** What a fit can tell at best, known from the samples alone. */
+function expectedText({ bands }: FileFacts, speaker: Speaker): string[] {
+  if (bands.length === 0) return [];
+  const { leastSpacingHz: spacingHz, decayShare } = expectedPrecision(bands);
+  return ['', wrap(speaker.caption('expected', { spacingHz, decayShare }))];
 }
 
 /** Range and decay times per third-octave, or why there are none. */

@@ -1,6 +1,8 @@
 /** What views say of an examined recording, as plain data. */
 import { neededRangesDb } from '../decay/band-decay.js';
 import { overNoiseDb } from '../decay/response.js';
+import { expectedPrecision } from '../resonance/expected.js';
+import { roomVolume } from '../room/index.js';
 import type { Note } from '../signal/types.js';
 import type { StudySnapshot } from './types.js';
 
@@ -18,7 +20,7 @@ export type Verdict = 'fit' | 'care' | 'unfit';
 /** Notes that say what was done, and not what is wrong. */
 const harmless = new Set([
   ...['channel-chosen', 'measurement-chosen', 'dc', 'size-guessed', 'node', 'two-slopes', 'boundary'],
-  ...['positions', 'swept', 'microphone', 'calibrated'],
+  ...['positions', 'swept', 'microphone', 'calibrated', 'aligned'],
 ]);
 
 /** Of one recording, as far as it is known. */
@@ -39,4 +41,20 @@ export function notesOf(
 ): readonly Note[] {
   const diagnosed = index === active ? diagnosis?.files[0]?.notes : undefined;
   return diagnosed ?? [...(recordings[index]?.notes ?? []), ...(examinations[index]?.notes ?? [])];
+}
+
+/**
+ * What a fit of one recording can tell at best, known before it is fitted; null while its samples are still looked through.
+ */
+export function expectedOf(
+  { examinations, room }: StudySnapshot,
+  index: number,
+): { spacingHz: number | null; decayShare: number | null } | null {
+  const examination = examinations[index];
+  if (!examination) return null;
+  const { leastSpacingHz, decayShare } = expectedPrecision(
+    examination.decays,
+    room ? roomVolume(room) : null,
+  );
+  return { spacingHz: leastSpacingHz, decayShare };
 }

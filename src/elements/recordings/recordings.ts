@@ -6,7 +6,7 @@ import type { DrawSize } from '../../draw/picture.js';
 import { drawRecordingChart } from '../../draw/recording-chart.js';
 import type { RecordingLayout } from '../../draw/recording-chart.js';
 import type { DrawTheme } from '../../draw/types.js';
-import { notesOf, rangeState, verdictOf } from '../../study/readings.js';
+import { expectedOf, notesOf, rangeState, verdictOf } from '../../study/readings.js';
 import type { Cursor, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import { readings, readingText } from '../../sheet/band-readings.js';
@@ -40,6 +40,7 @@ import { recordingsStyles } from './styles.js';
  * @csspart cursor - The sliders and the read-out.
  * @csspart readout - The value under the cursor.
  * @csspart notes - What to know before reading on.
+ * @csspart expected - What a fit can tell at best, before it is made.
  * @csspart table - The range per band as a table.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
@@ -250,6 +251,7 @@ export class RingdownRecordings extends ChartElement {
 
   #renderNotes(snapshot: StudySnapshot): TemplateResult {
     const { speaker } = this;
+    const expected = expectedOf(snapshot, snapshot.active);
     const notes = notesOf(snapshot, snapshot.active);
     const codes = [...new Set(notes.map(({ code }) => code))];
     return html`<section class="notes" part="notes" aria-labelledby="notes-heading">
@@ -261,6 +263,7 @@ export class RingdownRecordings extends ChartElement {
               ${codes.map((code) => this.#renderKind(notes.filter((note) => note.code === code)))}
             </ul>`
       }
+      ${expected ? html`<p part="expected">${speaker.caption('expected', expected)}</p>` : ''}
     </section>`;
   }
 
