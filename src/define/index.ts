@@ -11,4 +11,5 @@ import './decay-times.js';
 import './modes.js';
 import './room.js';
 import './pressure-map.js';
+import './seats.js';
 import './response.js';

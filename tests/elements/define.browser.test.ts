@@ -13,6 +13,7 @@ const tags = [
   'modes',
   'room',
   'pressure-map',
+  'seats',
   'response',
   'waterfall',
   'spectrogram',

@@ -32,6 +32,8 @@ export class RingdownRecording extends DataElement {
   @property() microphone: string | null = null;
   /** Level calibration: sound pressure level, dB re 20 µPa, of a sine that reaches full scale. */
   @property() calibration: Given = null;
+  /** "common" where one clock (a loopback, or one device) timed this recording and the others; else nothing. */
+  @property() clock: string | null = null;
   /** The file's bytes, from a script, in place of `src`. */
   @property({ attribute: false }) data: Blob | ArrayBuffer | null = null;
   /** The same of the sweep, in place of `sweep`. */
@@ -45,12 +47,13 @@ export class RingdownRecording extends DataElement {
    */
   get pageSource(): PageSource {
     const { src, data, label, seat, source, stage, channel, rate, measurement, calibration } = this;
+    const { clock } = this;
     return {
       id: this,
       ...this.#file(src, data),
       sweep: this.#file(this.sweep, this.sweepData),
       microphone: this.#file(this.microphone, this.microphoneData),
-      settings: { label, seat, source, stage, channel, rate, measurement, calibration },
+      settings: { label, seat, source, stage, channel, rate, measurement, calibration, clock },
     };
   }
 

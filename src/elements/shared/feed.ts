@@ -10,6 +10,8 @@ import type {
 import { checkOrder, failed, nameOf, readRecording, readSettings } from './settings.js';
 import type { RecordingSettings, Settings } from './settings.js';
 import { RingdownError } from '../../study/inputs.js';
+import { createSystem } from '../../study/system.js';
+import type { System, SystemDesign, SystemPart } from '../../study/system-types.js';
 
 type Places = ReadonlyMap<string, NonNullable<RecordingOptions['seat']>>;
 
@@ -70,6 +72,9 @@ export class Feed {
   #placesGiven = '';
   /** What the user made of the study while it was there: it is so again after a suspension. */
   #kept: Pick<StudySnapshot, 'room' | 'choices' | 'places'> | null = null;
+  #system: System | null = null;
+  #design: SystemDesign | null = null;
+  readonly #systemNeeds = new Set<{ readonly part: SystemPart; letGo: () => void }>();
   /** What views need, with the way to let it go; the study they hold may be replaced by another. */
   readonly #needs = new Set<{ readonly part: Part; letGo: () => void }>();
 
@@ -110,6 +115,27 @@ export class Feed {
     this.#needs.add(need);
     return () => {
       if (this.#needs.delete(need)) need.letGo();
+    };
+  }
+
+  /** Sources and seats of the study; made for the first view that asks. */
+  get system(): System {
+    return this.#system ?? this.#makeSystem();
+  }
+
+  #makeSystem(): System {
+    const system = (this.#system = createSystem(this.#study));
+    if (this.#design) system.setDesign(this.#design);
+    system.subscribe(() => this.#notify());
+    return system;
+  }
+
+  /** As `need`, of sources and seats. */
+  needSystem(part: SystemPart): () => void {
+    const need = { part, letGo: this.system.need(part) };
+    this.#systemNeeds.add(need);
+    return () => {
+      if (this.#systemNeeds.delete(need)) need.letGo();
     };
   }
 
@@ -243,6 +269,9 @@ export class Feed {
     this.#unsubscribe();
     const { room, choices, places } = this.snapshot;
     this.#kept = { room, choices, places };
+    this.#design = this.#system?.snapshot.design ?? this.#design;
+    this.#system?.dispose();
+    this.#system = null;
     this.#study.dispose();
   }
 
@@ -254,6 +283,7 @@ export class Feed {
     this.#unsubscribe = this.#study.subscribe(() => this.#notify());
     this.#order = Promise.resolve();
     for (const need of this.#needs) need.letGo = this.#study.need(need.part);
+    for (const need of this.#systemNeeds) need.letGo = this.system.need(need.part);
     if (this.#kept) {
       this.#study.setRoom(this.#kept.room);
       this.#study.setChoices(this.#kept.choices);

@@ -153,6 +153,7 @@ export interface RecordingSettings {
   readonly rate?: Given;
   readonly measurement?: Given;
   readonly calibration?: Given;
+  readonly clock?: Given;
 }
 
 /**
@@ -175,6 +176,7 @@ export function readRecording(
   const channel = readNumber('channel', settings.channel, [1, 1024]);
   const sampleRate = readNumber('rate', settings.rate, [1000, 384000]);
   const measurement = readNumber('measurement', settings.measurement, [1, 1e6]);
+  const clock = readChoice('clock', settings.clock, ['common', 'none'] as const);
   const named = (value: Given): string | undefined =>
     places.has(String(value).trim()) ? String(value).trim() : undefined;
   const [seatName, sourceName] = [named(settings.seat), named(settings.source)];
@@ -183,6 +185,7 @@ export function readRecording(
     label: given(settings.label) ? String(settings.label) : fallbackLabel,
     seat: place(settings.seat),
     source: place(settings.source),
+    ...(clock !== null && { timeReference: clock }),
     ...(seatName !== undefined && { seatName }),
     ...(sourceName !== undefined && { sourceName }),
     ...(given(settings.stage) && { stage: String(settings.stage) }),

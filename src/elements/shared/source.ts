@@ -3,6 +3,7 @@ import { isServer } from 'lit';
 import type { ReactiveController } from 'lit';
 import { createStudy } from '../../study/study.js';
 import { workerWay } from '../../study/pool.js';
+import type { SystemPart } from '../../study/system-types.js';
 import type { Part, StudyFailure, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import { afterGrace, Scope } from '../scope.js';
@@ -19,6 +20,8 @@ export interface SourceHost extends RingdownElement {
   readonly htmlFor: string | null;
   /** What it shows beside what every study computes. */
   readonly needs: readonly Part[];
+  /** The same of sources and seats. */
+  readonly systemNeeds?: readonly SystemPart[];
   /** Whether it holds a study by itself also without a recording: it names a room that it shows. */
   readonly ownsRoom?: boolean;
   ownSource(): PageSource | null;
@@ -146,6 +149,7 @@ export class StudySource implements ReactiveController {
       if (feed) {
         this.#scope.add(feed.subscribe(() => this.#changed()));
         for (const part of this.#host.needs) this.#scope.add(feed.need(part));
+        for (const part of this.#host.systemNeeds ?? []) this.#scope.add(feed.needSystem(part));
       }
     }
     this.#changed();

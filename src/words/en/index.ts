@@ -21,6 +21,7 @@ import {
 } from './terms.js';
 import { views } from './views.js';
 import { chartViews } from './views-charts.js';
+import { systemViews } from './views-system.js';
 import { roomViews } from './views-room.js';
 
 export const english: Words = {
@@ -29,7 +30,7 @@ export const english: Words = {
   notes,
   remedies,
   captions,
-  views: { ...views, ...chartViews, ...roomViews },
+  views: { ...views, ...chartViews, ...roomViews, ...systemViews },
   stages,
   resonanceKinds,
   modeKinds,

@@ -1,0 +1,81 @@
+import { html, nothing } from 'lit';
+import type { TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import { guessedPoint } from '../../study/points.js';
+import type { Study } from '../../study/types.js';
+import type { Speaker } from '../../words/index.js';
+
+/**
+ * What each recording is a recording of: source, seat and stage, typed or read from its name; and whether one clock timed
+ * them all, without which sources cannot be summed.
+ */
+export function renderPoints(study: Study, speaker: Speaker, changed: () => void): TemplateResult {
+  const { recordings } = study.snapshot;
+  const common = recordings.every(({ timeReference }) => timeReference === 'common');
+  const columns = ['sourceName', 'seatName', 'stage'] as const;
+  const heads = ['kind-source', 'kind-seat', 'stage-column'];
+  const say = (index: number, about: Parameters<Study['setRecording']>[1]): void => {
+    study.setRecording(index, about);
+    changed();
+  };
+  const guess = (): void => {
+    recordings.forEach(({ label }, index) => {
+      const about = guessedPoint(label);
+      if (about) study.setRecording(index, about);
+    });
+    changed();
+  };
+  return html`<details class="points screen-only" part="points">
+    <summary>${speaker.view('points-edit')}</summary>
+    <div class="scroll">
+      <table class="plain">
+        <thead>
+          <tr>
+            <th scope="col">${speaker.view('recordings')}</th>
+            ${heads.map((head) => html`<th scope="col">${speaker.view(head)}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${recordings.map(
+            (recording, index) =>
+              html`<tr>
+                <th scope="row">${recording.label || speaker.view('this-recording')}</th>
+                ${columns.map(
+                  (column, k) =>
+                    html`<td>
+                      <input
+                        autocomplete="off"
+                        aria-label=${speaker.view('point-of', {
+                          what: speaker.view(heads[k]),
+                          label: recording.label,
+                        })}
+                        .value=${live(recording[column] ?? '')}
+                        @change=${(event: Event) =>
+                          say(index, { [column]: (event.target as HTMLInputElement).value.trim() })}
+                      />
+                    </td>`,
+                )}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>
+    <div class="tools">
+      <button type="button" part="guess" @click=${guess}>${speaker.view('points-guess')}</button>
+      <label>
+        <input
+          type="checkbox"
+          part="clock"
+          .checked=${live(common)}
+          @change=${(event: Event) => {
+            const timeReference = (event.target as HTMLInputElement).checked ? 'common' : 'none';
+            recordings.forEach((_, index) => study.setRecording(index, { timeReference }));
+            changed();
+          }}
+        />
+        ${speaker.view('one-clock')}
+      </label>
+    </div>
+    ${common ? nothing : html`<p class="hint">${speaker.view('one-clock-hint')}</p>`}
+  </details>`;
+}

@@ -1,0 +1,77 @@
+import type { Sentence } from '../types.js';
+
+const plural = (count: unknown, one: string, many: string): string => (Number(count) === 1 ? one : many);
+
+/** What the views of sources and seats say. */
+export const systemViews: Readonly<Record<string, Sentence>> = {
+  'system-title': (p, n) =>
+    `${n.integer(p.sources)} ${plural(p.sources, 'source', 'sources')} at ${n.integer(p.seats)} ${plural(p.seats, 'seat', 'seats')}`,
+  'seat-unnamed': () => 'a seat',
+  'source-unnamed': () => 'a source',
+  'point-at': (p, n) => `at ${n.text(p.x)}, ${n.text(p.y)}, ${n.text(p.z)} m`,
+
+  // Seats.
+  seats: () => 'Seats',
+  'seats-name': (p, n) => `Responses of the seats with their mean and spread: ${n.text(p.label)}`,
+  'seats-help': () =>
+    'Point at the picture to read it. The slider below moves the same cursor. Weights, ridges and points stand in the tables below.',
+  'stage-measured': () => 'as measured, all sources alike',
+  'stage-measured-named': (p, n) => `“${n.text(p.stage)}” as measured, all sources alike`,
+  'stage-designed': () => 'through the design',
+  'choose-stage': () => 'Shown',
+  mean: () => 'mean',
+  'key-mean': () => 'mean of the seats',
+  'key-seat': () => 'one seat',
+  'key-lowest-highest': () => 'from the lowest seat to the highest',
+  'seats-caption': (p, n) =>
+    `${n.text(p.stage)}, ${Number(p.sources) === 1 ? 'its source' : `${n.integer(p.sources)} sources added up in time`} at each seat, ${n.hertz(p.fromHz, 0)} to ${n.hertz(p.toHz, 0)}, read at every 1/24 octave, where a narrow peak may be missed by 2 or 3 dB.`,
+  'variance-meaning': () =>
+    'Mean spatial variance: the variance over the seats of the level in dB, with their weights, averaged over frequency in octaves. Mean output level: the level in dB averaged over both.',
+  repeats: (p, n) =>
+    `${n.integer(p.pairs)} ${plural(p.pairs, 'point was', 'points were')} measured twice: they differ by ${n.decibels(p.levelDb, 1)} rms, which alone makes a variance of ${n.number(p.variance, 2)} dB².`,
+  'seats-left-out': (p, n) =>
+    `${n.integer(p.count)} ${plural(p.count, 'seat lacks', 'seats lack')} a source and ${plural(p.count, 'is', 'are')} left out.`,
+  'seats-readout': (p, n) =>
+    `${n.hertz(p.frequencyHz)}: mean ${n.decibels(p.meanDb, 1)}, ±${n.decibels(p.deviationDb, 1)}; ${n.text(p.lowest)} ${n.decibels(p.lowestDb, 0)} to ${n.text(p.highest)} ${n.decibels(p.highestDb, 0)}`,
+  'readout-beyond': (p, n) => `${n.hertz(p.frequencyHz)}: outside the band of the sources`,
+  'spread-figures': () => 'How alike the seats are',
+  'stage-column': () => 'Stage',
+  'variance-column': () => 'Mean spatial variance',
+  variance: (p, n) => `${n.number(p.variance, 1)} dB²`,
+  'output-column': () => 'Mean output level',
+  'within-3': () => 'Within ±3 dB (good)',
+  'within-5': () => 'Within ±5 dB (workable)',
+  'seats-heading': () => 'Seats and their weights',
+  'seat-column': () => 'Seat',
+  'weight-column': () => 'Weight',
+  'weight-of': (p, n) => `Weight of ${n.text(p.name)}`,
+  'level-of-seat': () => 'Mean level',
+  'off-others': () => 'Off the mean, rms',
+  'off-others-designed': () => 'Through the design',
+  'ridges-by-seat': () => 'Ridges by seat: until each lies 30 dB below the loudest there',
+  'no-shared-ridges': () => 'No ridge stands above its limit at any seat.',
+  'where-column': () => 'Where',
+  'where-everywhere': () => 'at every seat',
+  'where-most': () => 'at most seats',
+  'where-some': () => 'at some seats',
+  'where-one': () => 'at one seat',
+  'not-heard': () => 'not heard',
+  'points-heading': () => 'Points measured',
+  'point-there': () => 'measured',
+  'point-missing': () => 'missing',
+  'point-repeated': (p, n) => `${n.integer(p.count)} times`,
+  'seats-table': () => 'Levels over frequency',
+  'deviation-column': () => 'Spread',
+  'points-edit': () => 'What each recording is a recording of',
+  'point-of': (p, n) => `${n.text(p.what)} of ${n.text(p.label)}`,
+  'points-guess': () => 'Read from the names',
+  'one-clock': () => 'One clock timed all recordings',
+  'one-clock-hint': () =>
+    'Several sources can be added up only where all recordings share their time zero: with a loopback, or with one device that played and recorded all. Otherwise their delays mean nothing.',
+  'save-tables': () => 'Save tables (CSV)',
+  'csv-levels': () => 'Levels',
+  'csv-seats': () => 'Seats',
+  'csv-spread': () => 'Spread',
+  'csv-ridges': () => 'Ridges',
+  'csv-sources': () => 'Sources',
+};

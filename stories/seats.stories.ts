@@ -1,0 +1,42 @@
+import { html } from 'lit';
+import type { Meta, StoryObj } from '@storybook/web-components-vite';
+import { roomSize, slowRoom, treatedRoom } from './recordings.js';
+
+const meta: Meta = { title: 'Seats', component: 'ringdown-seats' };
+export default meta;
+
+/** Two seats before and after a treatment, one source. */
+const measured = () =>
+  html`<ringdown-study room=${roomSize} no-files>
+    <ringdown-recording
+      clock="common"
+      src=${slowRoom()}
+      label="console"
+      seat="3.7 1.4 1.2"
+      source="0.4 0.5 0.4"
+      stage="before"
+    ></ringdown-recording>
+    <ringdown-recording
+      clock="common"
+      src=${treatedRoom()}
+      label="guests"
+      seat="2.2 2.9 1.2"
+      source="0.4 0.5 0.4"
+      stage="before"
+    ></ringdown-recording>
+    <ringdown-seats></ringdown-seats>
+  </ringdown-study>`;
+
+export const TwoSeats: StoryObj = { render: measured };
+
+export const OnADarkPage: StoryObj = {
+  render: () => html`<div style="background: #15191c; color: #dde2e1; padding: 1.5rem">${measured()}</div>`,
+};
+
+export const InAGermanPage: StoryObj = { render: () => html`<div lang="de">${measured()}</div>` };
+
+export const Narrow: StoryObj = {
+  render: () => html`<div style="inline-size: 358px">${measured()}</div>`,
+};
+
+export const NothingYet: StoryObj = { render: () => html`<ringdown-seats></ringdown-seats>` };
