@@ -3,6 +3,7 @@ import { failureOf } from '../study/failure.js';
 import { engineVersion } from '../study/version.js';
 import { createSpeaker, type Speaker } from '../words/index.js';
 import { diagnose, diagnoseOptions } from './diagnose.js';
+import { figure, figureOptions } from './figure.js';
 import { grid, gridOptions } from './grid.js';
 import { commandHelp, commandNames, generalHelp } from './help.js';
 import { exitStatus, type CommandIo } from './io.js';
@@ -21,6 +22,7 @@ const commands: Readonly<Record<string, Command>> = {
   diagnose: { options: diagnoseOptions, run: diagnose },
   grid: { options: gridOptions, run: grid },
   modes: { options: modesOptions, run: modes },
+  figure: { options: figureOptions, run: figure },
   sweep: { options: sweepOptions, run: sweep },
   response: { options: responseOptions, run: response },
   synth: { options: synthOptions, run: synth },

@@ -1,6 +1,7 @@
 import { isServer } from 'lit';
 import type { ReactiveController } from 'lit';
 import { Scope } from '../scope.js';
+import { looks } from '../../sheet/looks.js';
 import type { RingdownElement } from './element.js';
 import type { DrawTheme } from '../../draw/types.js';
 
@@ -38,17 +39,6 @@ function luminance([r, g, b]: Rgba): number {
   };
   return 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);
 }
-
-/** On paper: black on white, whatever the screen shows. */
-const paper: Omit<DrawTheme, 'fontFamily'> = {
-  dark: false,
-  background: 'rgb(255, 255, 255)',
-  text: 'rgb(17, 17, 17)',
-  faint: 'rgb(85, 85, 85)',
-  line: 'rgb(200, 200, 200)',
-  accent: 'rgb(0, 92, 115)',
-  scale: 'dawn',
-};
 
 const scales = ['dusk', 'dawn', 'clear'] as const;
 
@@ -128,7 +118,7 @@ export class ThemeController implements ReactiveController {
     const host = this.#host;
     const style = getComputedStyle(host);
     const { fontFamily } = style;
-    if (this.#printing) return { ...paper, fontFamily };
+    if (this.#printing) return { ...looks.paper, fontFamily };
     const text = rgbaOf(style.getPropertyValue('--ringdown-text') || style.color);
     const behind = this.#ground();
     const lightText = luminance(text) > 0.35;

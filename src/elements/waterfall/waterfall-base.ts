@@ -21,7 +21,7 @@ import { tokens } from '../shared/styles.js';
 import { waterfallPng } from './figure.js';
 import type { WaterfallFigure } from './figure.js';
 import { OrbitGestures } from './gestures.js';
-import { waterfallLegend } from './key.js';
+import { waterfallLegend } from '../../sheet/waterfall-key.js';
 import { waterfallStyles } from './styles.js';
 
 /** The shaded surface, as far as this element needs to know it. */

@@ -24,6 +24,10 @@ export const commandErrors: Readonly<Record<string, Sentence>> = {
     `--${n.text(p.name)} was given ${n.text(p.count)} times for ${n.text(p.files)} ${p.files === 1 ? 'file' : 'files'}; give it once, or once per file.`,
   'option-order': (p, n) =>
     `--from ${n.significant(p.from, 6)} must lie below --to ${n.significant(p.to, 6)}.`,
+  'figure-kind': (p, n) => `“${n.text(p.path)}” says no kind of picture. End its name in .svg or .png.`,
+  'figure-empty': (p, n) => `There is nothing for the view “${n.text(p.view)}” to show in this file.`,
+  'figure-renderer': (p, n) =>
+    `A PNG needs the package ${n.text(p.name)}, which is not installed. Install it, or write an SVG.`,
   'files-none': (p, n) => `“ringdown ${n.text(p.command)}” needs a file to read.`,
   'files-two': (p, n) =>
     `“ringdown ${n.text(p.command)}” needs two files, the sweep that was played and its recording; ${n.text(p.count)} ${Number(p.count) === 1 ? 'was' : 'were'} given.`,

@@ -1,6 +1,6 @@
-import type { LegendItem, Sign } from '../../draw/legend.js';
-import type { FieldView } from '../../draw/types.js';
-import type { Speaker } from '../../words/index.js';
+import type { LegendItem, Sign } from '../draw/legend.js';
+import type { FieldView } from '../draw/types.js';
+import type { Speaker } from '../words/index.js';
 
 /** What is in the picture beside the surface itself, each sign with its word; only what this picture has. */
 export function waterfallLegend(view: FieldView, speaker: Speaker): LegendItem[] {
