@@ -21,6 +21,21 @@ export const SmoothedToTheEar: StoryObj = {
     ></ringdown-response>`,
 };
 
+const microphone = `data:text/plain,${encodeURIComponent('20 -6\n50 -2\n200 0')}`;
+
+export const CalibratedWithItsMicrophone: StoryObj = {
+  render: () =>
+    html`<ringdown-study no-files room=${roomSize}>
+      <ringdown-recording
+        src=${slowRoom()}
+        label="Studio 2"
+        microphone=${microphone}
+        calibration="114.5"
+      ></ringdown-recording>
+      <ringdown-response></ringdown-response>
+    </ringdown-study>`,
+};
+
 export const TwoSeats: StoryObj = {
   render: () =>
     html`<ringdown-study no-files room=${roomSize}>

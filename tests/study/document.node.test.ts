@@ -51,6 +51,21 @@ const document = studyDocument(snapshot, defaultDesign, [
 const text = documentText(document);
 
 describe('a saved study', () => {
+  it('keeps what was given beside a recording: microphone, calibration and sweep', async () => {
+    const study = createStudy({ pool });
+    const { samples } = synthesise({ room, seat, source, seconds: 1.2, sampleRate: 8000 });
+    const bytes = encodeWav({ channels: [samples], sampleRate: 8000, encoding: 'float-32' }).slice().buffer;
+    const microphone = { label: 'mic 7', bytes: new TextEncoder().encode('20 -3\n200 0.5') };
+    await study.addRecording(bytes, { microphone, fullScaleDb: 114.5 });
+    const [given] = (await study.settled()).recordings;
+    const [kept] = openStudyText(documentText(studyDocument(study.snapshot, defaultDesign))).recordings;
+    expect(kept.microphone).toEqual(given.microphone);
+    expect(kept.fullScaleDb).toBe(114.5);
+    expect(kept.sweep).toBeUndefined();
+    expect(kept.notes).toEqual(given.notes);
+    study.dispose();
+  });
+
   it('opens again to the same picture without the recording: levels within 0.05 dB, resolved ridges the same', async () => {
     const again = await opened(text);
     const [a, b] = [snapshot.grid!, again.grid!];

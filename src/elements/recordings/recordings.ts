@@ -116,7 +116,9 @@ export class RingdownRecordings extends ChartElement {
 
   protected override captionText(): string {
     const { fromHz, toHz } = this.#examination()!.trace;
-    return this.speaker.view('recordings-caption', { fromHz, toHz });
+    const { recordings, active } = this.snapshot!;
+    const changed = Boolean(recordings[active]?.microphone ?? recordings[active]?.sweep);
+    return this.speaker.view('recordings-caption', { fromHz, toHz, changed });
   }
 
   protected override render(): TemplateResult {

@@ -10,7 +10,7 @@ export const chartViews: Readonly<Record<string, Sentence>> = {
   'recordings-help': () =>
     'Point at the picture to read it. The sliders below move the same cursor. What is greyed is noise or lies past the end; the range per band stands in the table.',
   'recordings-caption': (p, n) =>
-    `Above: the samples as they are in the file. Below: level between ${n.hertz(p.fromHz, 0)} and ${n.hertz(p.toHz, 0)}, averaged over 40 ms, re its loudest. Range: the loudest 50 ms of each third-octave over its own noise.`,
+    `Above: the samples${p.changed ? '' : ' as they are in the file'}. Below: level between ${n.hertz(p.fromHz, 0)} and ${n.hertz(p.toHz, 0)}, averaged over 40 ms, re its loudest. Range: the loudest 50 ms of each third-octave over its own noise.`,
   'recordings-list': () => 'The recordings of this study',
   'waveform-axis': () => 'Samples, re full scale',
   'band-level-axis': () => 'Level, dB',
