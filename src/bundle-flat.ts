@@ -13,6 +13,7 @@ import './define/modes.js';
 import './define/room.js';
 import './define/pressure-map.js';
 import './define/seats.js';
+import './define/sources.js';
 import './define/response.js';
 
 export { RingdownStudy } from './elements/study/study.js';
@@ -27,6 +28,7 @@ export { RingdownModes } from './elements/modes/modes.js';
 export { RingdownRoom } from './elements/room/room.js';
 export { RingdownPressureMap } from './elements/pressure-map/pressure-map.js';
 export { RingdownSeats } from './elements/seats/seats.js';
+export { RingdownSources } from './elements/sources/sources.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
 export { RingdownResponse } from './elements/response/response.js';
 export type * from './elements/events.js';

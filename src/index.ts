@@ -11,6 +11,7 @@ export { RingdownModes } from './elements/modes/modes.js';
 export { RingdownRoom } from './elements/room/room.js';
 export { RingdownPressureMap } from './elements/pressure-map/pressure-map.js';
 export { RingdownSeats } from './elements/seats/seats.js';
+export { RingdownSources } from './elements/sources/sources.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
 export { RingdownResponse } from './elements/response/response.js';
 export type * from './elements/events.js';

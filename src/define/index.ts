@@ -12,4 +12,5 @@ import './modes.js';
 import './room.js';
 import './pressure-map.js';
 import './seats.js';
+import './sources.js';
 import './response.js';

@@ -14,6 +14,7 @@ const tags = [
   'room',
   'pressure-map',
   'seats',
+  'sources',
   'response',
   'waterfall',
   'spectrogram',

@@ -1,6 +1,5 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import { cornersOf, keptOf, wallNames, wallsOfRoom } from '../../study/room-form.js';
 import type { FormFailure, LengthUnit, RoomForm } from '../../study/room-form.js';
 import type { StudySnapshot } from '../../study/types.js';
@@ -71,7 +70,7 @@ function field(parts: FormParts, name: TextField): TemplateResult {
         part=${name}
         inputmode=${form.unit === 'm' ? 'decimal' : 'text'}
         autocomplete="off"
-        .value=${live(form[name])}
+        .value=${form[name]}
         aria-invalid=${failed ? 'true' : nothing}
         aria-describedby=${failed ? `wrong-${name}` : nothing}
         @change=${(event: Event) => parts.change({ [name]: (event.target as HTMLInputElement).value })}
@@ -143,7 +142,7 @@ function renderCorners(parts: FormParts): TemplateResult {
                     aria-invalid=${failed ? 'true' : nothing}
                     aria-describedby=${failed ? 'wrong-corners' : nothing}
                     autocomplete="off"
-                    .value=${live(corner[axis])}
+                    .value=${corner[axis]}
                     @change=${set(index, axis)}
                   />`,
               )}

@@ -1,6 +1,5 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import type { ShownPlace } from '../../study/places.js';
 import type { LengthUnit } from '../../study/room-form.js';
 import type { Speaker } from '../../words/index.js';
@@ -52,7 +51,7 @@ export function renderPlaces(parts: PlacesParts): TemplateResult {
                             ? html`<input
                                 aria-label=${speaker.view('place-name-of', { name })}
                                 autocomplete="off"
-                                .value=${live(place.name)}
+                                .value=${place.name}
                                 @change=${(event: Event) =>
                                   parts.rename(place, (event.target as HTMLInputElement).value)}
                               />`
@@ -68,7 +67,7 @@ export function renderPlaces(parts: PlacesParts): TemplateResult {
                               aria-invalid=${problem ? 'true' : nothing}
                               aria-describedby=${problem ? `wrong-place-${index}` : nothing}
                               autocomplete="off"
-                              .value=${live(lengthText(place.at[axis], unit, speaker))}
+                              .value=${lengthText(place.at[axis], unit, speaker)}
                               @change=${(event: Event) =>
                                 parts.type(index, axis, (event.target as HTMLInputElement).value)}
                             />

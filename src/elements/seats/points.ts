@@ -49,7 +49,7 @@ export function renderPoints(study: Study, speaker: Speaker, changed: () => void
                           what: speaker.view(heads[k]),
                           label: recording.label,
                         })}
-                        .value=${live(recording[column] ?? '')}
+                        .value=${recording[column] ?? ''}
                         @change=${(event: Event) =>
                           say(index, { [column]: (event.target as HTMLInputElement).value.trim() })}
                       />

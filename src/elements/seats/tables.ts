@@ -1,6 +1,5 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import { seatRidges, spreadsOf } from '../../study/system-readings.js';
 import type { System, SystemSnapshot } from '../../study/system-types.js';
 import type { Speaker } from '../../words/index.js';
@@ -70,10 +69,13 @@ export function renderSeats(system: System, speaker: Speaker, changed: () => voi
                 max="10"
                 step="0.5"
                 aria-label=${speaker.view('weight-of', { name: names[k] })}
-                .value=${live(String(design.weights[key] ?? 1))}
+                .value=${String(design.weights[key] ?? 1)}
                 @change=${(event: Event) => {
-                  const value = (event.target as HTMLInputElement).valueAsNumber;
-                  system.setWeight(key, value >= 0 ? Math.min(1000, value) : 1);
+                  const field = event.target as HTMLInputElement;
+                  const typed = field.valueAsNumber;
+                  const weight = typed >= 0 ? Math.min(1000, typed) : (design.weights[key] ?? 1);
+                  field.value = String(weight);
+                  system.setWeight(key, weight);
                   changed();
                 }}
               />
