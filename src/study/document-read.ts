@@ -11,7 +11,7 @@ import type { OpenedStudy } from './document.js';
 import { migrated, type Plain } from './migrations.js';
 import { defaultDesign } from './system-design.js';
 import type { SystemDesign } from './system-types.js';
-import type { StudyChoices } from './types.js';
+import type { StudyChoices, StudyPlace } from './types.js';
 import { documentVersion } from './version.js';
 
 /** One field and where it lies, for the sentence that refuses it. */
@@ -162,6 +162,12 @@ function room(field: Field): Room {
   });
 }
 
+const place = (field: Field): StudyPlace => ({
+  kind: field.at('kind').choice(['seat', 'source']),
+  name: field.at('name').text,
+  at: position(field.at('at')),
+});
+
 /** Choices of today's kind with what the document says of them; what is new since keeps its default. */
 function choices(field: Field): StudyChoices {
   const given = field.object;
@@ -234,6 +240,8 @@ export function readDocument(data: unknown): OpenedStudy {
   return {
     recordings,
     room: document.at('room').orNull(room),
+    // Absent where it was saved before places had names of their own.
+    places: document.at('places').orNull((f) => f.list.map(place)) ?? [],
     choices: choices(document.at('choices')),
     active: document.at('active').integer(0, Math.max(0, recordings.length - 1)),
     design: document.at('design').orNull(design),

@@ -5,7 +5,7 @@ import type { Room } from '../room/types.js';
 import { encodeSamples } from './base64.js';
 import { readDocument } from './document-read.js';
 import type { SystemDesign } from './system-types.js';
-import type { StudyChoices, StudySnapshot } from './types.js';
+import type { StudyChoices, StudyPlace, StudySnapshot } from './types.js';
 import { documentVersion, engineVersion } from './version.js';
 
 /** One recording: what is known of its file, and its bass. */
@@ -67,6 +67,8 @@ export interface StudyDocument {
   readonly engine: string;
   readonly choices: StudyChoices;
   readonly room: Room | null;
+  /** Seats and sources by name, also those without a recording. */
+  readonly places: readonly StudyPlace[];
   readonly active: number;
   readonly design: SystemDesign | null;
   readonly recordings: readonly RecordingDocument[];
@@ -110,7 +112,7 @@ function recordingDocument(recording: Recording): RecordingDocument {
  * @param results Those that are to be told, from `resultDocument`.
  */
 export function studyDocument(
-  { recordings, choices, room, active }: StudySnapshot,
+  { recordings, choices, room, places, active }: StudySnapshot,
   design: SystemDesign | null,
   results: readonly ResultDocument[] = [],
 ): StudyDocument {
@@ -120,6 +122,7 @@ export function studyDocument(
     engine: engineVersion,
     choices,
     room,
+    places,
     active,
     design,
     recordings: recordings.map(recordingDocument),
@@ -150,6 +153,7 @@ export const documentText = (document: StudyDocument): string => `${JSON.stringi
 export interface OpenedStudy {
   readonly recordings: readonly Recording[];
   readonly room: Room | null;
+  readonly places: readonly StudyPlace[];
   readonly choices: StudyChoices;
   readonly active: number;
   readonly design: SystemDesign | null;

@@ -146,6 +146,18 @@ describe('a saved study', () => {
     );
   });
 
+  it('keeps seats and sources that nobody has recorded yet', () => {
+    const places = [{ kind: 'seat' as const, name: 'sofa', at: { x: 1, y: 2, z: 1.2 } }];
+    const saved = studyDocument({ ...snapshot, places }, null);
+    expect(openStudyText(documentText(saved)).places).toEqual(places);
+    const before = openStudyText(JSON.stringify({ ...saved, places: undefined }));
+    expect(before.places).toEqual([]);
+    const broken = { ...saved, places: [{ ...places[0], kind: 'chair' }] };
+    expect(() => openStudyText(JSON.stringify(broken))).toThrow(
+      expect.objectContaining({ code: 'study-broken', params: { where: 'places[1].kind' } }),
+    );
+  });
+
   it('opens from an older version, and refuses a newer one and a stranger', () => {
     const { recordings, ...rest } = document;
     const old = {
