@@ -38,16 +38,18 @@ function expectedText({ bands }: FileFacts, speaker: Speaker): string[] {
 }
 
 /** Range and decay times per third-octave, or why there are none. */
-function bandsText({ bands, range }: FileFacts, speaker: Speaker): string[] {
+function bandsText({ bands }: FileFacts, speaker: Speaker): string[] {
   if (bands.length === 0) return [];
   const { n } = speaker;
   const cell = ({ seconds, refused }: DecayReading): string =>
     seconds !== null
       ? n.number(seconds, 2)
-      : speaker.view(refused === 'filter' ? 'decay-shorter' : 'decay-no-range');
-  const rows = bands.map((band, k) => [
+      : speaker.view(
+          refused === 'filter' ? 'decay-shorter' : refused === 'end' ? 'decay-cut' : 'decay-no-range',
+        );
+  const rows = bands.map((band) => [
     n.number(band.centreHz, band.centreHz < 40 ? 1 : 0),
-    n.number(range[k]?.rangeDb, 0),
+    n.number(band.rangeDb, 0),
     cell(band.edt),
     cell(band.t20),
     cell(band.t30),

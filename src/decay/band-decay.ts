@@ -8,8 +8,11 @@ import type { GridSource } from './grid.js';
 import { truncation } from './lundeby.js';
 import { hiddenPower } from './quantised.js';
 
-/** Why a decay time is not given: `range`, noise or the end of the file; `filter`, shorter than the filter's own ringing. */
-export type DecayRefusal = 'range' | 'filter';
+/**
+ * Why a decay time is not given: `range`, the band lies too little above its noise; `end`, the file ends before the decay
+ * has fallen so far; `filter`, shorter than the filter's own ringing.
+ */
+export type DecayRefusal = 'range' | 'end' | 'filter';
 
 export interface DecayReading {
   readonly seconds: number | null;
@@ -134,9 +137,9 @@ function readBand(
   const curve = decayCurve(power, onset, cut, rate);
   const read = ([fromDb, toDb, neededDb]: readonly [number, number, number]): DecayReading => {
     // What was added beyond the end must lie 10 dB below the reading, as noise must.
-    const measured = cut.rangeDb >= neededDb && curve.addedDb <= toDb - 10;
-    const fit = measured ? regression(curve, fromDb, toDb) : null;
-    if (!fit) return none;
+    if (cut.rangeDb < neededDb) return none;
+    const fit = curve.addedDb <= toDb - 10 ? regression(curve, fromDb, toDb) : null;
+    if (!fit) return { seconds: null, refused: 'end' };
     return fit.seconds < shortestSeconds
       ? { seconds: null, refused: 'filter' }
       : { seconds: fit.seconds, refused: null };

@@ -13,5 +13,7 @@ export function readingText(band: BandReadings, reading: Reading, speaker: Speak
   if (seconds !== null) return speaker.n.seconds(seconds);
   return refused === 'filter'
     ? speaker.view('decay-too-short', { shortestSeconds: band.shortestSeconds })
-    : speaker.view('decay-no-range');
+    : refused === 'end'
+      ? speaker.view('decays-to-end')
+      : speaker.view('decay-no-range', { rangeDb: band.rangeDb });
 }

@@ -111,7 +111,9 @@ export const chartViews: Readonly<Record<string, Sentence>> = {
   'decay-shorter': () => 'too short',
   'bands-heading': () =>
     'Third-octaves (IEC 61260-1), filtered backwards in time: decay times after ISO 3382',
-  'decay-no-range': () => 'too little range',
+  'decay-no-range': (p, n) =>
+    `too little range${typeof p.rangeDb === 'number' ? ` (${n.decibels(p.rangeDb)})` : ''}`,
+  'decay-cut': () => 'file ends',
 
   // The response.
   response: () => 'Response',
