@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { command } from '../support/command.js';
 import { roomWav } from '../support/packed.js';
 import { launch, openPage, serveSite, untilDrawn, type ServedPage, type Site } from '../support/site.js';
 
@@ -55,7 +56,7 @@ describe('a page of another', () => {
 
   it('shows the figures of the README from its own lines, without a console message', async () => {
     const lines = readmeLines();
-    expect(lines.length).toBe(2);
+    expect(lines.length).toBe(3);
     expect(lines[0].trim().split('\n').length).toBeLessThanOrEqual(5);
     const scripts = lines[0].split('\n')[0];
     for (const body of [lines[0], `${scripts}\n${lines[1]}`]) {
@@ -65,6 +66,21 @@ describe('a page of another', () => {
       expect(messages).toEqual([]);
       await tab.close();
     }
+  });
+
+  it('works out a recorded sweep with its microphone, as the README has it', async () => {
+    const lines = readmeLines();
+    const sweep = (await command(['sweep', '--seconds', '3', '--out', 'sweep.wav'])).written.get(
+      'sweep.wav',
+    )!;
+    // Recorded through a wire: the same sounds.
+    for (const name of ['sweep.wav', 'recorded.wav']) writeFileSync(join(folder, name), sweep);
+    writeFileSync(join(folder, 'mic.txt'), '20 0\n1000 0\n');
+    const body = `${lines[0].split('\n')[0]}\n${lines[2]}`;
+    const { page: tab, messages } = await openPage(browser, await served(page(body)));
+    await untilDrawn(tab, 'ringdown-response');
+    expect(messages).toEqual([]);
+    await tab.close();
   });
 
   it('loads the library from another origin, held to its hash, and computes in a worker', async () => {
