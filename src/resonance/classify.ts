@@ -1,6 +1,6 @@
 import type { StretchFit } from './band-fit.js';
 import { amplitudeOutside } from './bands.js';
-import { modelError } from './density.js';
+import { clusterError, modelError } from './density.js';
 import { bandwidth, undampedLog } from './poles.js';
 import { amplitudeAtOnset, type Decimated } from './reverse-decimation.js';
 import type { Resonance, ResonanceKind } from './types.js';
@@ -52,11 +52,6 @@ export function draftOf(
     modelError(frequencyHz, width, told.volumeCubicMetres, decimated.length, db);
   const error = errorOf(rhoDb);
   const prudent = errorOf();
-  const frequencySdHz = Math.hypot(
-    spread * deviations.frequencyHz[k],
-    undamped ? 0 : error.frequency * width,
-  );
-  const logDecaySd = Math.hypot(spread * deviations.logDecay[k], error.decay);
   const complex = decimated.map((d, c): [number, number] => {
     const at = 2 * (c * m + k);
     const re = state.amplitudes[at];
@@ -78,6 +73,13 @@ export function draftOf(
     decayTime <= resolvedLongestSeconds
   )
     kind = 'resolved';
+  const beside =
+    kind === 'cluster' ? clusterError(frequencyHz, width, told.volumeCubicMetres, decimated.length) : error;
+  const frequencySdHz = Math.hypot(
+    spread * deviations.frequencyHz[k],
+    undamped ? 0 : beside.frequency * width,
+  );
+  const logDecaySd = Math.hypot(spread * deviations.logDecay[k], beside.decay);
   const hum = kind === 'hum';
   return {
     frequencyHz,

@@ -24,17 +24,17 @@ describe('the precision to expect, before anything is fitted', () => {
     expect(band.frequencySdHz / (2.2 / 0.6)).toBeCloseTo(band.decayShare / 2, 2);
   });
 
-  it('comes near to what the modes of a synthetic room hold, at three levels of noise', () => {
+  it('comes near to what the modes of a synthetic room hold, at two levels of noise', () => {
     const truth = readTruth();
     for (const set of ['R', 'V'])
-      for (const snr of [40, 55, 70]) {
-        const off = [1, 2, 3, 4].map((seed) => {
+      for (const snr of [40, 70]) {
+        const off = [1, 2].map((seed) => {
           const recording = recordingFromSamples(makeSet(set, seed, snr).irs[0], 48000);
           const { bands } = expectedPrecision(drain(examine(recording)).decays, 58.7);
           const held = truth.get(`${set} ${snr} ${seed}`)!.filter(({ f }) => f > 22 && f < 200);
           return median(bands.map(({ rhoDb }) => rhoDb)) - median(held.map(({ rho }) => rho));
         });
-        expect(Math.abs(median(off)), `${set} ${snr}`).toBeLessThan(9);
+        for (const one of off) expect(Math.abs(one), `${set} ${snr}`).toBeLessThan(10);
       }
   });
 

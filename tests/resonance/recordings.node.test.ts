@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { openRecording, type Recording } from '../../src/signal/index.js';
 import { fitResonances } from '../../src/resonance/index.js';
+import { scatterOf } from '../benchmark/scatter.mjs';
 import { describeWithRecordings, recordingBytes, recordingNames } from '../support/shared-data.js';
 import { drain, within } from './support.js';
 
@@ -40,6 +41,23 @@ describeWithRecordings('resonances of real recordings', () => {
       expect(decayTimeSeconds).toBeGreaterThan(0.15);
       expect(decayTimeSeconds).toBeLessThan(0.4);
     }
+  });
+
+  it('scatters, source by source, about the joint fit of the four within the stated uncertainties', () => {
+    const room = { ...params, volumeCubicMetres: 9.7 * 5.5 * 2.7 };
+    const fitOf = (names: readonly string[]) => drain(fitResonances(names.map(open), room)).resonances;
+    const { corners } = recordingNames;
+    const rows = scatterOf(
+      fitOf(corners),
+      corners.map((name) => fitOf([name])),
+      40,
+      120,
+    );
+    expect(rows.length).toBeGreaterThan(30);
+    const share = (key: 'zFrequency' | 'zDecay') =>
+      rows.filter((row) => Math.abs(row[key]) < 2).length / rows.length;
+    expect(share('zFrequency')).toBeGreaterThan(0.9);
+    expect(share('zDecay')).toBeGreaterThan(0.9);
   });
 
   it('refuses the clap, which stands too little above its own noise', () => {
