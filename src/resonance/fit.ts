@@ -26,6 +26,10 @@ const absentDb = -300;
 /** Less than this holds no decay. s. */
 const shortestSeconds = 0.06;
 
+/** A predicted mode is tried where no start value lies nearer than this (Hz), with an ordinary decay of 0.45 s. */
+const predictedApartHz = 1;
+const predictedRate = ln1000 / 0.45;
+
 type Candidate = readonly [frequencyHz: number, decayRate: number];
 
 const noiseSdOf = (decimated: readonly Decimated[]): number[] =>
@@ -171,6 +175,8 @@ export function* fitResonances(recordings: readonly FitRecording[], params: FitP
     const job = zoomEsprit(data, band.window.decaySeconds, band.ownFromHz, band.ownToHz);
     candidates.push(...(yield* within(job, 0.05 + 0.05 * k, 0.1 + 0.05 * k)));
   }
+  for (const f of params.predictedHz ?? [])
+    if (!candidates.some(([g]) => Math.abs(g - f) < predictedApartHz)) candidates.push([f, predictedRate]);
   const leads = decimated.map(({ leadSeconds }) => leadSeconds);
   const fits: BandFit[] = [];
   for (const [k, band] of bands.entries()) {

@@ -58,4 +58,9 @@ export interface FitParams {
   readonly toHz: number;
   /** Room volume, surface (m2) and edge length (m) for the modal density; null uses the stated default of 60 m3. */
   readonly volumeCubicMetres: number | null;
+  /**
+   * Frequencies at which modes are predicted. They are tried where no start value lies near, and like every other must be
+   * worth their price to the data: a wrong prediction makes no mode.
+   */
+  readonly predictedHz?: readonly number[];
 }
