@@ -51,8 +51,8 @@ describe('ringdown-pressure-map', () => {
       textContent.replace(/\s+/g, ' ').trim(),
     );
     // Half the length is the node of (1,0,0); beside the wall it is loud.
-    expect(rows[0]).to.match(/^console Seat -?0\.00 on a node$/);
-    expect(rows[1]).to.match(/^corner Seat 0\.99 -?0 dB$/);
+    expect(rows[0]).to.match(/^console Seat -?0\.00 on a node -?0 dB$/);
+    expect(rows[1]).to.match(/^corner Seat 0\.99 -?0 dB -19 dB$/);
     expect(rows).to.have.length(5);
     expect(shadowText(map, '.twin')).not.to.match(/NaN|Infinity|undefined|null/);
     const select = shadow<HTMLSelectElement>(map, '[part=mode]');
@@ -88,6 +88,22 @@ describe('ringdown-pressure-map', () => {
     await map.updateComplete;
     expect(shadowText(map, '.readout')).to.match(/: -?0.dB, above$/);
     await waitUntil(() => picture(map) !== other, 'the plan at the floor');
+  });
+
+  it('shows particle motion instead: greatest at the node, nothing at the wall', async () => {
+    const map = await made();
+    const before = picture(map);
+    const select = shadow<HTMLSelectElement>(map, '[part=quantity]');
+    select.selectedIndex = 1;
+    select.dispatchEvent(new Event('change'));
+    await map.updateComplete;
+    await waitUntil(() => picture(map) !== before, 'another picture');
+    expect(shadowText(map, '.readout')).to.match(/: motion -?0.dB$/);
+    shadow(map, '[part=x-slider]').focus();
+    await sendKeys({ press: 'Home' });
+    await map.updateComplete;
+    expect(shadowText(map, '.readout')).to.match(/: motion no motion$/);
+    expect(shadowText(map, 'figcaption')).to.contain('not what is heard');
   });
 
   it('follows the pointer, and goes back when it leaves; a press puts the cursor there', async () => {

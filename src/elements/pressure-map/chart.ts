@@ -5,6 +5,7 @@ import { cornersOf } from '../../study/room-form.js';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
 import { placeName } from '../shared/place-name.js';
+import { motionAt, motionOf } from './motion.js';
 
 type Room = NonNullable<StudySnapshot['room']>;
 export type PressureMap = NonNullable<StudySnapshot['pressure']>;
@@ -37,8 +38,11 @@ export function shapeAt(map: PressureMap, room: Room, { x, y, z }: Spot): number
   return floorAt(map, x, y) * inHeight(map, z, room);
 }
 
-export function floorAt(
-  { columns, rows, lengthMetres, widthMetres, floor }: PressureMap,
+export const floorAt = (map: PressureMap, x: number, y: number): number => sampled(map, map.floor, x, y);
+
+function sampled(
+  { columns, rows, lengthMetres, widthMetres }: PressureMap,
+  floor: Float32Array,
   x: number,
   y: number,
 ): number {
@@ -70,20 +74,38 @@ interface Slices {
 
 const slices = new WeakMap<PressureMap, Slices>();
 
+/** What is drawn: signed pressure, or how far the air moves. */
+export type Quantity = 'pressure' | 'motion';
+
+/** What is drawn at a point of the room, re its largest; NaN outside the walls. */
+export function valueAt(map: PressureMap, room: Room, { x, y, z }: Spot, quantity: Quantity): number {
+  if (quantity === 'pressure') return shapeAt(map, room, { x, y, z });
+  const field = motionOf(map, room.size.heightMetres);
+  return motionAt(field, sampled(map, field.along, x, y), floorAt(map, x, y), z);
+}
+
 /** The plan at a height and the section at a depth; kept while the cursor stays on them. */
-function slicesOf(map: PressureMap, room: Room, { y, z }: Spot): Slices {
-  const key = `${y} ${z} ${room.size.heightMetres}`;
+function slicesOf(map: PressureMap, room: Room, { y, z }: Spot, quantity: Quantity): Slices {
+  const { heightMetres } = room.size;
+  const key = `${quantity} ${y} ${z} ${heightMetres}`;
   const known = slices.get(map);
   if (known?.key === key) return known;
-  const factor = inHeight(map, z, room);
-  const plan = map.floor.map((value) => value * factor);
-  const section = new Float32Array(map.columns * sectionRows);
-  const along = Float32Array.from({ length: map.columns }, (_, k) =>
-    floorAt(map, (k / (map.columns - 1)) * map.lengthMetres, y),
+  const field = motionOf(map, heightMetres);
+  const plan = map.floor.map((value, k) =>
+    quantity === 'pressure' ? value * inHeight(map, z, room) : motionAt(field, field.along[k], value, z),
   );
-  for (let row = 0; row < sectionRows; row += 1) {
-    const part = inHeight(map, (row / (sectionRows - 1)) * room.size.heightMetres, room);
-    for (let k = 0; k < map.columns; k += 1) section[row * map.columns + k] = along[k] * part;
+  const section = new Float32Array(map.columns * sectionRows);
+  for (let k = 0; k < map.columns; k += 1) {
+    const x = (k / (map.columns - 1)) * map.lengthMetres;
+    const pressure = floorAt(map, x, y);
+    const along = quantity === 'pressure' ? 0 : sampled(map, field.along, x, y);
+    for (let row = 0; row < sectionRows; row += 1) {
+      const height = (row / (sectionRows - 1)) * heightMetres;
+      section[row * map.columns + k] =
+        quantity === 'pressure'
+          ? pressure * inHeight(map, height, room)
+          : motionAt(field, along, pressure, height);
+    }
   }
   const made = { key, plan, section };
   slices.set(map, made);
@@ -117,15 +139,21 @@ export function levelText(shape: number, node: boolean, speaker: Speaker): strin
   return node || db === null ? speaker.view('on-a-node') : speaker.n.decibels(db, 0);
 }
 
+/** dB re the largest motion in the room. */
+export function motionText(value: number, speaker: Speaker): string {
+  const db = shapeDb(value);
+  return db === null ? speaker.view('no-motion') : speaker.n.decibels(db, 0);
+}
+
 export function pressurePicture(
   snapshot: StudySnapshot,
   spot: Spot,
-  held: ShownPlace | null,
+  quantity: Quantity,
   speaker: Speaker,
 ): PressurePicture {
   const { room, pressure } = snapshot;
   const map = pressure!;
-  const { plan, section } = slicesOf(map, room!, spot);
+  const { plan, section } = slicesOf(map, room!, spot, quantity);
   const places = placesOf(snapshot);
   return {
     lengthMetres: map.lengthMetres,
@@ -138,8 +166,12 @@ export function pressurePicture(
     places: shapesAtPlaces(snapshot).map(({ place, shape, node }): PressurePlace => ({
       kind: place.kind,
       ...place.at,
-      label: `${placeName(place, places, speaker)} ${levelText(shape, node, speaker)}`,
-      selected: place === held,
+      label: `${placeName(place, places, speaker)} ${
+        quantity === 'pressure'
+          ? levelText(shape, node, speaker)
+          : motionText(valueAt(map, room!, place.at, quantity), speaker)
+      }`,
+      selected: false,
       sound: true,
     })),
     planLabel: speaker.view('plan-at', { z: spot.z }),

@@ -16,8 +16,17 @@ import { figureStyles } from '../shared/figure-styles.js';
 import { orderName } from '../../sheet/mode-name.js';
 import { RoomChartElement } from '../shared/room-chart.js';
 import { tokens } from '../shared/styles.js';
-import { firstSpot, floorAt, levelText, placesInMap, pressurePicture, shapeAt } from './chart.js';
-import type { Spot } from './chart.js';
+import {
+  firstSpot,
+  floorAt,
+  levelText,
+  motionText,
+  placesInMap,
+  pressurePicture,
+  shapeAt,
+  valueAt,
+} from './chart.js';
+import type { Quantity, Spot } from './chart.js';
 import { pressureStyles } from './styles.js';
 import { renderPlaceTables } from './tables.js';
 
@@ -25,6 +34,7 @@ import { renderPlaceTables } from './tables.js';
 const swingSeconds = 4;
 /** Pictures per second while it swings. */
 const swingRate = 24;
+const quantities = ['pressure', 'motion'] as const;
 /** A step of the cursor, m. */
 const stepMetres = 0.05;
 
@@ -44,6 +54,7 @@ const stepMetres = 0.05;
  * @csspart head - Name and tools.
  * @csspart title - Name of the recording, or of the room.
  * @csspart mode - Choice of the mode.
+ * @csspart quantity - Choice between pressure and particle motion.
  * @csspart swing - The button that stops the swinging.
  * @csspart picture - What holds the canvases.
  * @csspart key - What the signs mean.
@@ -67,6 +78,7 @@ export class RingdownPressureMap extends RoomChartElement {
 
   protected override readonly chartName = 'pressure-map';
   @state() private spot: Spot | null = null;
+  @state() private quantity: Quantity = 'pressure';
   @state() private swinging = true;
   @state() private still = false;
   #hovered: Spot | null = null;
@@ -118,7 +130,7 @@ export class RingdownPressureMap extends RoomChartElement {
   }
 
   #picture(): PressurePicture {
-    return pressurePicture(this.snapshot!, this.#spot, null, this.speaker);
+    return pressurePicture(this.snapshot!, this.#spot, this.quantity, this.speaker);
   }
 
   protected override paint(pen: Pen): void {
@@ -157,7 +169,9 @@ export class RingdownPressureMap extends RoomChartElement {
   /** Whole while it stands still: what is seen is the shape itself. */
   get #factor(): number {
     if (!this.#moving) return 1;
-    return Math.cos((2 * Math.PI * (performance.now() - this.#began)) / (1000 * swingSeconds));
+    const swing = Math.cos((2 * Math.PI * (performance.now() - this.#began)) / (1000 * swingSeconds));
+    // Motion is drawn without its direction.
+    return this.quantity === 'motion' ? Math.abs(swing) : swing;
   }
 
   get #moving(): boolean {
@@ -227,6 +241,13 @@ export class RingdownPressureMap extends RoomChartElement {
     const { snapshot, speaker } = this;
     if (!snapshot?.pressure || !snapshot.room) return '';
     const spot = this.#spot;
+    if (this.quantity === 'motion') {
+      const value = valueAt(snapshot.pressure, snapshot.room, spot, 'motion');
+      return speaker.view(Number.isNaN(value) ? 'pressure-readout-outside' : 'motion-readout', {
+        ...spot,
+        level: motionText(value, speaker),
+      });
+    }
     const shape = shapeAt(snapshot.pressure, snapshot.room, spot);
     const node = isNode(snapshot, spot, floorAt(snapshot.pressure, spot.x, spot.y));
     return speaker.view(Number.isNaN(shape) ? 'pressure-readout-outside' : 'pressure-readout', {
@@ -241,7 +262,7 @@ export class RingdownPressureMap extends RoomChartElement {
     const spot = this.#spot;
     const slider = (axis: 'x' | 'y' | 'z', to: number): CursorSlider => ({
       axis,
-      positions: Float64Array.from({ length: Math.floor(to / stepMetres) + 1 }, (_, k) =>
+      positions: Float64Array.from({ length: Math.ceil(to / stepMetres - 1e-9) + 1 }, (_, k) =>
         Math.min(to, k * stepMetres),
       ),
       value: spot[axis],
@@ -252,10 +273,16 @@ export class RingdownPressureMap extends RoomChartElement {
 
   protected override keyItems(): readonly LegendItem[] {
     const { speaker } = this;
+    const signs: LegendItem[] =
+      this.quantity === 'motion'
+        ? [{ sign: 'above', text: speaker.view('key-motion') }]
+        : [
+            { sign: 'above', text: speaker.view('key-pressure-above') },
+            { sign: 'below', text: speaker.view('key-pressure-below') },
+            { sign: 'text-line', text: speaker.view('key-node') },
+          ];
     return [
-      { sign: 'above', text: speaker.view('key-pressure-above') },
-      { sign: 'below', text: speaker.view('key-pressure-below') },
-      { sign: 'text-line', text: speaker.view('key-node') },
+      ...signs,
       { sign: 'ring', text: speaker.view('kind-seat') },
       { sign: 'square', text: speaker.view('kind-source') },
     ];
@@ -274,6 +301,7 @@ export class RingdownPressureMap extends RoomChartElement {
       ...(mode.decayTimeSeconds === null
         ? []
         : [speaker.view('pressure-decay', { decayTimeSeconds: mode.decayTimeSeconds })]),
+      ...(this.quantity === 'motion' ? [speaker.view('motion-caption')] : []),
       speaker.view('pressure-limits'),
     ].join(' ');
   }
@@ -295,6 +323,20 @@ export class RingdownPressureMap extends RoomChartElement {
               html`<option ?selected=${sameOrder(order, shown.order)}>
                 ${speaker.view('mode-choice', { order: orderName(order, room), frequencyHz })}
               </option>`,
+          )}
+        </select></label
+      >
+      <label
+        >${speaker.view('choose-quantity')}
+        <select
+          part="quantity"
+          @change=${(event: Event) => {
+            this.quantity = quantities[(event.target as HTMLSelectElement).selectedIndex];
+          }}
+        >
+          ${quantities.map(
+            (one) =>
+              html`<option ?selected=${one === this.quantity}>${speaker.view(`quantity-${one}`)}</option>`,
           )}
         </select></label
       >

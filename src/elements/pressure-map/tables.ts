@@ -3,7 +3,7 @@ import type { TemplateResult } from 'lit';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
 import { placeName } from '../shared/place-name.js';
-import { levelText, placesInMap, shapesAtPlaces } from './chart.js';
+import { levelText, motionText, placesInMap, shapesAtPlaces, valueAt } from './chart.js';
 
 /** What the mode does at each seat and source, and each source at each seat. */
 export function renderPlaceTables(snapshot: StudySnapshot, speaker: Speaker): TemplateResult {
@@ -11,7 +11,9 @@ export function renderPlaceTables(snapshot: StudySnapshot, speaker: Speaker): Te
   const places = placesInMap(snapshot);
   const rows = shapesAtPlaces(snapshot);
   if (rows.length === 0) return html`<p>${speaker.view('pressure-no-places')}</p>`;
-  const heads = ['place-name', 'place-kind', 'pressure-column', 'pressure-level'];
+  const map = snapshot.pressure!;
+  const room = snapshot.room!;
+  const heads = ['place-name', 'place-kind', 'pressure-column', 'pressure-level', 'motion-level'];
   return html`<table>
       <caption class="unseen">
         ${speaker.view('pressure-at-places')}
@@ -29,6 +31,7 @@ export function renderPlaceTables(snapshot: StudySnapshot, speaker: Speaker): Te
               <td>${speaker.view(`kind-${place.kind}`)}</td>
               <td>${n.number(shape, 2)}</td>
               <td>${levelText(shape, node, speaker)}</td>
+              <td>${motionText(valueAt(map, room, place.at, 'motion'), speaker)}</td>
             </tr>`,
         )}
       </tbody>

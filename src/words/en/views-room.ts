@@ -76,6 +76,16 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
   'choose-mode': () => 'Mode',
   'mode-choice': (p, n) => `${n.text(p.order)}, ${n.hertz(p.frequencyHz)}`,
   swing: () => 'Swing',
+  'choose-quantity': () => 'Shown',
+  'quantity-pressure': () => 'pressure',
+  'quantity-motion': () => 'particle motion',
+  'no-motion': () => 'no motion',
+  'motion-readout': (p, n) =>
+    `x ${n.metres(p.x, 2)}, y ${n.metres(p.y, 2)}, height ${n.metres(p.z, 2)}: motion ${n.text(p.level)}`,
+  'key-motion': () => 'the air moves most',
+  'motion-caption': () =>
+    'Particle motion re its largest, without its direction, and not what is heard: it is greatest at the nodes of pressure, and across a wall there is none. Porous absorbers work where the air moves; panels and resonators where the pressure is great.',
+  'motion-level': () => 'Motion',
   'plan-at': (p, n) => `Plan at a height of ${n.metres(p.z, 2)}`,
   'section-at': (p, n) => `Section along x at y = ${n.metres(p.y, 2)}`,
   'cursor-x': () => 'Cursor: x',
