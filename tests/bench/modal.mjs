@@ -6,6 +6,7 @@
  * are of the published table where it has the seed, else computed.
  */
 import { boundOf } from '../benchmark/bound.mjs';
+import { missed, prototypeFigures } from '../benchmark/gate.mjs';
 import { makeRoom, makeSet } from '../benchmark/synth.mjs';
 import { estimatesOf, median, readTruth, score, together } from '../benchmark/score.mjs';
 
@@ -65,7 +66,7 @@ export async function run(args, engine) {
   if (args.includes('density')) cells.push(...Object.keys(densityRooms).map((kind) => ({ kind, from: 201 })));
   const rows = [];
   console.log(
-    'set snr | id/IR recall | zf zT out | rms f, T, bias T | reported strong confident wrong phantom | coverage f T | width f T | ms median p95',
+    'set snr | id/IR recall | zf zT out | rms f, T, bias T | reported strong confident wrong phantom | coverage f T | width f T | ms median p95 | gate | prototype: recall zf zT wrong confident',
   );
   for (const { kind, from } of cells)
     for (const snr of levels) {
@@ -86,11 +87,12 @@ export async function run(args, engine) {
       const cell = { kind, snr, ...together(scores), ms: median(times), times };
       rows.push(cell);
       const p95 = [...times].sort((a, b) => a - b)[Math.floor(0.95 * (times.length - 1))];
+      const misses = missed(cell);
       const n = (value, digits = 2) => value.toFixed(digits);
       console.log(
         `${kind.padEnd(2)} ${snr} | ${n(cell.identifiable, 1)} ${n(cell.recall, 3)} | ${n(cell.zf)} ${n(cell.zT)} ${cell.outliers}/${cell.judged} | ` +
           `${n(cell.rmsF, 3)} Hz ${n(100 * cell.rmsT, 1)} % ${n(100 * cell.biasT, 1)} % | ${n(cell.reported, 1)} ${n(cell.strong, 1)} ${n(cell.confident, 1)} ${n(cell.wrong)} ${n(cell.phantoms)} | ` +
-          `${n(cell.coverageF)} ${n(cell.coverageT)} | ${n(cell.widthF)} ${n(cell.widthT)} | ${n(cell.ms, 0)} ${n(p95, 0)}`,
+          `${n(cell.coverageF)} ${n(cell.coverageT)} | ${n(cell.widthF)} ${n(cell.widthT)} | ${n(cell.ms, 0)} ${n(p95, 0)} | ${misses.length === 0 ? 'kept' : `missed: ${misses.join(' ')}`} | ${prototypeFigures[`${kind} ${snr}`]?.map((v) => v ?? '-').join(' ') ?? '-'}`,
       );
     }
   return rows;
