@@ -56,7 +56,7 @@ describe('a page of another', () => {
 
   it('shows the figures of the README from its own lines, without a console message', async () => {
     const lines = readmeLines();
-    expect(lines.length).toBe(3);
+    expect(lines.length).toBe(5);
     expect(lines[0].trim().split('\n').length).toBeLessThanOrEqual(5);
     const scripts = lines[0].split('\n')[0];
     for (const body of [lines[0], `${scripts}\n${lines[1]}`]) {
@@ -81,6 +81,22 @@ describe('a page of another', () => {
     await untilDrawn(tab, 'ringdown-response');
     expect(messages).toEqual([]);
     await tab.close();
+  });
+
+  it('shows a room without recordings, and several sources at a seat, as the README has them', async () => {
+    const lines = readmeLines();
+    for (const name of ['left-desk.wav', 'right-desk.wav']) writeFileSync(join(folder, name), roomWav());
+    const views = [
+      [lines[3], 'ringdown-modes', 'ringdown-pressure-map'],
+      [lines[4], 'ringdown-seats', 'ringdown-sources'],
+    ];
+    for (const [body, ...names] of views) {
+      const whole = page(`${lines[0].split('\n')[0]}\n${body}`);
+      const { page: tab, messages } = await openPage(browser, await served(whole));
+      for (const name of names) await untilDrawn(tab, name);
+      expect(messages).toEqual([]);
+      await tab.close();
+    }
   });
 
   it('loads the library from another origin, held to its hash, and computes in a worker', async () => {
