@@ -12,7 +12,6 @@ import type { Cursor, Part } from '../../study/types.js';
 import { ChartElement } from '../shared/chart-element.js';
 import type { LegendItem } from '../../draw/legend.js';
 import { chartStyles } from '../shared/chart-styles.js';
-import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import { failed, readNumber } from '../shared/settings.js';
 import type { Given } from '../shared/settings.js';
@@ -148,11 +147,6 @@ export class RingdownResponse extends ChartElement {
 
   protected override readoutText(): string {
     return this.snapshot ? responseReadout(this.snapshot, this.#seats, this.speaker) : '';
-  }
-
-  protected override sliders(): readonly CursorSlider[] {
-    const { cursor, choices } = this.snapshot!;
-    return [this.frequencySlider(cursor?.frequencyHz ?? choices.fromHz)];
   }
 
   protected override keyItems(): readonly LegendItem[] {

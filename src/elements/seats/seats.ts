@@ -13,7 +13,6 @@ import type { Cursor } from '../../study/types.js';
 import { emit } from '../events.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import { csvControls } from '../shared/csv.js';
-import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import { tokens } from '../shared/styles.js';
 import { SystemChartElement } from '../shared/system-chart.js';
@@ -99,11 +98,6 @@ export class RingdownSeats extends SystemChartElement {
     return snapshot && systemSnapshot?.matrix
       ? seatsReadout(snapshot, systemSnapshot, this.#shown, this.speaker)
       : '';
-  }
-
-  protected override sliders(): readonly CursorSlider[] {
-    const { cursor, choices } = this.snapshot!;
-    return [this.frequencySlider(cursor?.frequencyHz ?? choices.fromHz)];
   }
 
   protected override keyItems(): readonly LegendItem[] {

@@ -25,7 +25,11 @@ export abstract class ChartElement extends FigureElement {
   /** Whether there is something to draw. */
   protected abstract get drawable(): boolean;
   protected abstract paint(pen: Pen, theme: DrawTheme, size: DrawSize): void;
-  protected abstract sliders(): readonly CursorSlider[];
+  /** Of the cursor: its frequency, where the picture has no other axis. */
+  protected sliders(): readonly CursorSlider[] {
+    const { cursor, choices } = this.snapshot!;
+    return [this.frequencySlider(cursor?.frequencyHz ?? choices.fromHz)];
+  }
   /** How the picture was made. */
   protected abstract captionText(): string;
   /** What its signs mean. */

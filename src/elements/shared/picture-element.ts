@@ -1,9 +1,9 @@
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
-import type { FigureWords } from '../../draw/figure.js';
+import type { FigureSize, FigureWords } from '../../draw/figure.js';
 import type { LegendItem } from '../../draw/legend.js';
 import type { Pick } from '../../draw/picture.js';
-import type { FieldView } from '../../draw/types.js';
+import type { DrawTheme, FieldView } from '../../draw/types.js';
 import type { Cursor } from '../../study/types.js';
 import { gridCursor } from './cursor-controls.js';
 import { fieldViewOf, readout } from '../../sheet/field-view.js';
@@ -11,9 +11,19 @@ import { FigureElement } from './figure-element.js';
 import { legendList } from './legend.js';
 import { fieldCaption, figureWords } from '../../sheet/figure-words.js';
 
+/** All that a saved picture is made of. */
+export interface SavedPicture {
+  readonly view: FieldView;
+  readonly theme: DrawTheme;
+  readonly size: FigureSize;
+  readonly words: FigureWords;
+}
+
 /** What the pictures of a grid share: cursor, caption, words. */
 export abstract class PictureElement extends FigureElement {
   protected abstract readonly pictureName: 'waterfall' | 'spectrogram';
+  /** Size at which it is saved while it stands nowhere on the page, CSS pixels. */
+  protected abstract readonly unseenSize: FigureSize;
   /** What is under a point of the picture. */
   protected abstract pickAt(x: number, y: number): Pick | null;
   /** Which ridge's label or line is there, by its index. */
@@ -61,7 +71,7 @@ export abstract class PictureElement extends FigureElement {
   }
 
   /** What a saved picture says beside itself. */
-  protected figureWords(): FigureWords | null {
+  #figureWords(): FigureWords | null {
     const { snapshot, speaker, fieldView } = this;
     const caption = snapshot && fieldCaption(snapshot, speaker);
     if (!snapshot || !fieldView || caption === null) return null;
@@ -69,6 +79,24 @@ export abstract class PictureElement extends FigureElement {
     const key = legend.length > 0 ? '' : `${speaker.view('key-line')} `;
     const about = { label: this.recordingLabel, legend, caption: key + caption };
     return figureWords(snapshot, speaker, this.pictureName, about);
+  }
+
+  /** What a saved picture is made of, without the cursor; of the size on the page unless told otherwise. */
+  protected saved(size: Partial<FigureSize>): SavedPicture | null {
+    const { fieldView } = this;
+    const words = this.#figureWords();
+    if (!fieldView || !words) return null;
+    const { cssWidth, cssHeight } = this.stageController.size;
+    return {
+      view: { ...fieldView, cursor: null },
+      theme: this.themeController.theme,
+      size: {
+        cssWidth: cssWidth || this.unseenSize.cssWidth,
+        cssHeight: cssHeight || this.unseenSize.cssHeight,
+        ...size,
+      },
+      words,
+    };
   }
 
   protected override render(): TemplateResult {

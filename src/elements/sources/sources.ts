@@ -15,7 +15,6 @@ import type { Cursor } from '../../study/types.js';
 import { emit } from '../events.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import { csvControls } from '../shared/csv.js';
-import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import { seatNames, sourceNames } from '../shared/point-name.js';
 import { failed } from '../shared/settings.js';
@@ -115,11 +114,6 @@ export class RingdownSources extends SystemChartElement {
     return snapshot && systemSnapshot?.matrix
       ? sourcesReadout(snapshot, systemSnapshot, this.#seat, this.#reference, this.speaker)
       : '';
-  }
-
-  protected override sliders(): readonly CursorSlider[] {
-    const { cursor, choices } = this.snapshot!;
-    return [this.frequencySlider(cursor?.frequencyHz ?? choices.fromHz)];
   }
 
   protected override keyItems(): readonly LegendItem[] {

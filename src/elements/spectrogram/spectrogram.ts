@@ -49,6 +49,7 @@ export class RingdownSpectrogram extends PictureElement {
   static override styles = [tokens, figureStyles, spectrogramStyles];
 
   protected override readonly pictureName = 'spectrogram';
+  protected override readonly unseenSize = { cssWidth: 900, cssHeight: 420 };
   #layout: HeatMapLayout | null = null;
 
   protected override draw(): void {
@@ -66,21 +67,8 @@ export class RingdownSpectrogram extends PictureElement {
     return this.#layout?.flagAt(x, y) ?? null;
   }
 
-  #saved(size: Partial<FigureSize>) {
-    const { fieldView } = this;
-    const words = this.figureWords();
-    if (!fieldView || !words) return null;
-    const { cssWidth, cssHeight } = this.stageController.size;
-    return {
-      view: { ...fieldView, cursor: null },
-      theme: this.themeController.theme,
-      size: { cssWidth: cssWidth || 900, cssHeight: cssHeight || 420, ...size },
-      words,
-    };
-  }
-
   override toSvg(size: Partial<FigureSize> = {}): string | null {
-    const saved = this.#saved(size);
+    const saved = this.saved(size);
     if (!saved) return null;
     const { view, theme, words } = saved;
     // The map within has two pixels for one of the page, to stand print.
@@ -89,7 +77,7 @@ export class RingdownSpectrogram extends PictureElement {
   }
 
   override async toPng(widthPixels = 2400, size: Partial<FigureSize> = {}): Promise<Blob | null> {
-    const saved = this.#saved(size);
+    const saved = this.saved(size);
     if (!saved) return null;
     const { view, theme, words } = saved;
     const full = { ...saved.size, pixelRatio: widthPixels / saved.size.cssWidth };

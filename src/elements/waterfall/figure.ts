@@ -1,17 +1,13 @@
 import { figurePng } from '../../draw/figure-png.js';
-import type { FigureSize, FigureWords } from '../../draw/figure.js';
 import { canvasPen } from '../../draw/pen.js';
 import { drawSurfaceLines } from '../../draw/surface2d.js';
-import type { DrawTheme, FieldView, OrbitView } from '../../draw/types.js';
+import type { OrbitView } from '../../draw/types.js';
+import type { SavedPicture } from '../shared/picture-element.js';
 import type { SurfaceMaker } from './waterfall-base.js';
 
 /** All that a saved waterfall is made of. */
-export interface WaterfallFigure {
-  readonly view: FieldView;
+export interface WaterfallFigure extends SavedPicture {
   readonly orbit: OrbitView;
-  readonly theme: DrawTheme;
-  readonly size: FigureSize;
-  readonly words: FigureWords;
 }
 
 /** As a PNG file so many pixels wide: by the surface where there is one (`maker`), else by lines. */

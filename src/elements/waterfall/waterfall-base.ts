@@ -53,6 +53,7 @@ export abstract class WaterfallBase extends PictureElement {
   static override styles = [tokens, figureStyles, waterfallStyles];
 
   protected override readonly pictureName = 'waterfall';
+  protected override readonly unseenSize = { cssWidth: 900, cssHeight: 520 };
   @state() private orbit: OrbitView = viewpoints.corner;
   /** Drawn by this element itself, because what draws the surface is not in this build or did not come. */
   @state() private flat = false;
@@ -190,17 +191,8 @@ export abstract class WaterfallBase extends PictureElement {
   }
 
   #figure(size: Partial<FigureSize>): WaterfallFigure | null {
-    const { fieldView, orbit } = this;
-    const words = this.figureWords();
-    if (!fieldView || !words) return null;
-    const { cssWidth, cssHeight } = this.stageController.size;
-    return {
-      view: { ...fieldView, cursor: null },
-      orbit,
-      theme: this.themeController.theme,
-      size: { cssWidth: cssWidth || 900, cssHeight: cssHeight || 520, ...size },
-      words,
-    };
+    const saved = this.saved(size);
+    return saved && { ...saved, orbit: this.orbit };
   }
 
   protected override renderTools(): TemplateResult {
