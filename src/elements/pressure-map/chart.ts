@@ -4,7 +4,7 @@ import type { ShownPlace } from '../../study/places.js';
 import { cornersOf } from '../../study/room-form.js';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
-import { placeName } from '../shared/place-name.js';
+import { placeName } from '../../sheet/place-name.js';
 import { motionAt, motionOf } from './motion.js';
 
 type Room = NonNullable<StudySnapshot['room']>;

@@ -2,7 +2,7 @@ import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
-import { placeName } from '../shared/place-name.js';
+import { placeName } from '../../sheet/place-name.js';
 import { levelText, motionText, placesInMap, shapesAtPlaces, valueAt } from './chart.js';
 
 /** What the mode does at each seat and source, and each source at each seat. */

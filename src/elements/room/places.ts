@@ -3,7 +3,7 @@ import type { TemplateResult } from 'lit';
 import type { ShownPlace } from '../../study/places.js';
 import type { LengthUnit } from '../../study/room-form.js';
 import type { Speaker } from '../../words/index.js';
-import { placeName } from '../shared/place-name.js';
+import { placeName } from '../../sheet/place-name.js';
 import { lengthText } from './form.js';
 
 export interface PlacesParts {

@@ -11,8 +11,8 @@ import type { FormFailure, LengthUnit, RoomForm } from '../../study/room-form.js
 import type { StudyPlace, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import { figureStyles } from '../shared/figure-styles.js';
-import { placeName } from '../shared/place-name.js';
-import { roomName } from '../shared/room-chart.js';
+import { placeName } from '../../sheet/place-name.js';
+import { roomName } from '../../sheet/room-name.js';
 import { failed } from '../shared/settings.js';
 import { StageController } from '../shared/stage.js';
 import { tokens } from '../shared/styles.js';

@@ -17,8 +17,8 @@ import { figureStyles } from '../shared/figure-styles.js';
 import { tokens } from '../shared/styles.js';
 import { SystemChartElement } from '../shared/system-chart.js';
 import { systemStyles } from '../shared/system-styles.js';
-import { seatsChart, seatsReadout, stageName, stagesShown } from './chart.js';
-import type { Shown } from './chart.js';
+import { seatsChart, seatsReadout, stageName, stagesShown } from '../../sheet/seats-chart.js';
+import type { Shown } from '../../sheet/seats-chart.js';
 import { renderPoints } from './points.js';
 import { renderFigures, renderGrid, renderLevels, renderRidges, renderSeats } from './tables.js';
 

@@ -3,9 +3,16 @@ import type { TemplateResult } from 'lit';
 import { seatRidges, spreadsOf } from '../../study/system-readings.js';
 import type { System, SystemSnapshot } from '../../study/system-types.js';
 import type { Speaker } from '../../words/index.js';
-import { seatNames } from '../shared/point-name.js';
-import { frequenciesShown, levelsOfSeat, pointGrid, spreadShown, stageName, stagesShown } from './chart.js';
-import type { Shown } from './chart.js';
+import { seatNames } from '../../sheet/point-name.js';
+import {
+  frequenciesShown,
+  levelsOfSeat,
+  pointGrid,
+  spreadShown,
+  stageName,
+  stagesShown,
+} from '../../sheet/seats-chart.js';
+import type { Shown } from '../../sheet/seats-chart.js';
 
 /** What the spread comes to, for every stage beside each other. */
 export function renderFigures(system: SystemSnapshot, speaker: Speaker): TemplateResult {

@@ -10,7 +10,7 @@ import {
 import type { SystemSnapshot } from '../../study/system-types.js';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
-import { sourceNames } from '../shared/point-name.js';
+import { sourceNames } from '../../sheet/point-name.js';
 
 const rangeDb = 45;
 const stepDb = 5;

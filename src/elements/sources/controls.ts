@@ -6,7 +6,7 @@ import type { Band, SourceSetting } from '../../study/source-readings.js';
 import type { System } from '../../study/system-types.js';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
-import { sourceNames } from '../shared/point-name.js';
+import { sourceNames } from '../../sheet/point-name.js';
 import { settingOf } from './chart.js';
 
 export interface ControlParts {

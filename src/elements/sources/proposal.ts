@@ -5,7 +5,7 @@ import { proposalIsSure } from '../../study/source-readings.js';
 import type { System, SystemSnapshot } from '../../study/system-types.js';
 import type { Speaker } from '../../words/index.js';
 import { styleValues } from '../shared/style-values.js';
-import { sourceNames } from '../shared/point-name.js';
+import { sourceNames } from '../../sheet/point-name.js';
 
 /** Settings looked for by the machine: bounds, search, what it would cost, and the way to take it. */
 export function renderProposal(system: System, speaker: Speaker, changed: () => void): TemplateResult {

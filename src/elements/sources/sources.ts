@@ -16,7 +16,7 @@ import { emit } from '../events.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import { csvControls } from '../shared/csv.js';
 import { figureStyles } from '../shared/figure-styles.js';
-import { seatNames, sourceNames } from '../shared/point-name.js';
+import { seatNames, sourceNames } from '../../sheet/point-name.js';
 import { failed } from '../shared/settings.js';
 import { tokens } from '../shared/styles.js';
 import { SystemChartElement } from '../shared/system-chart.js';

@@ -3,7 +3,7 @@ import type { TemplateResult } from 'lit';
 import { designedMatrix, levelsAtSeat, phasesAtSeat, sourcePhases } from '../../study/source-readings.js';
 import type { SystemSnapshot } from '../../study/system-types.js';
 import type { Speaker } from '../../words/index.js';
-import { sourceNames } from '../shared/point-name.js';
+import { sourceNames } from '../../sheet/point-name.js';
 
 /** Steps of the table twin per octave. */
 const rowsPerOctave = 6;

@@ -1,5 +1,5 @@
-import type { ShownPlace } from '../../study/places.js';
-import type { Speaker } from '../../words/index.js';
+import type { ShownPlace } from '../study/places.js';
+import type { Speaker } from '../words/index.js';
 
 /** What a place is called: by its name, else by its kind and number. */
 export function placeName(place: ShownPlace, places: readonly ShownPlace[], speaker: Speaker): string {

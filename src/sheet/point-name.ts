@@ -1,5 +1,5 @@
-import type { SystemSnapshot } from '../../study/system-types.js';
-import type { Speaker } from '../../words/index.js';
+import type { SystemSnapshot } from '../study/system-types.js';
+import type { Speaker } from '../words/index.js';
 
 type Point = SystemSnapshot['arrangement']['seats'][number];
 

@@ -1,11 +1,11 @@
-import { indexAt } from '../../draw/field.js';
-import type { ResponseChart } from '../../draw/response-chart.js';
-import { afterSpreadOf, spreadsOf } from '../../study/system-readings.js';
-import type { SystemSnapshot } from '../../study/system-types.js';
-import type { StudySnapshot } from '../../study/types.js';
-import type { Speaker } from '../../words/index.js';
-import { marksOf } from '../../sheet/field-view.js';
-import { pointName, seatNames } from '../shared/point-name.js';
+import { indexAt } from '../draw/field.js';
+import type { ResponseChart } from '../draw/response-chart.js';
+import { afterSpreadOf, spreadsOf } from '../study/system-readings.js';
+import type { SystemSnapshot } from '../study/system-types.js';
+import type { StudySnapshot } from '../study/types.js';
+import type { Speaker } from '../words/index.js';
+import { marksOf } from './field-view.js';
+import { pointName, seatNames } from './point-name.js';
 
 /** All sources alike as measured, through the design, or a later stage as measured. */
 export type Shown = 'before' | 'designed' | 'after';

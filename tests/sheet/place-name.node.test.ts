@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { placeName } from '../../src/elements/shared/place-name.js';
+import { placeName } from '../../src/sheet/place-name.js';
 import { placesOf } from '../../src/study/places.js';
 import type { StudySnapshot } from '../../src/study/types.js';
 import { createSpeaker } from '../../src/words/index.js';
