@@ -2,6 +2,9 @@
 /** @param {string} path */
 const published = (path) => path.replace(/^\/?src\//, 'dist/').replace(/\.ts$/, '.js');
 
+/** What an element tells the study about itself: seen by our own classes, and no part of the interface. */
+const betweenOurs = new Set(['needs', 'systemNeeds']);
+
 /** Settings are inherited from files that define no element; the manifest keeps only what users touch. */
 const publicOnly = {
   name: 'public-only',
@@ -10,8 +13,7 @@ const publicOnly = {
     customElementsManifest.modules = customElementsManifest.modules.filter(
       (/** @type {any} */ { declarations = [], exports = [] }) =>
         [...declarations, ...exports].some(
-          (/** @type {any} */ { customElement, kind }) =>
-            customElement === true || kind === 'custom-element-definition',
+          (/** @type {any} */ { tagName, kind }) => tagName || kind === 'custom-element-definition',
         ),
     );
     for (const module of customElementsManifest.modules) {
@@ -19,7 +21,10 @@ const publicOnly = {
       for (const declaration of module.declarations ?? []) {
         declaration.members = (declaration.members ?? []).filter(
           (/** @type {any} */ { privacy, name }) =>
-            privacy !== 'private' && privacy !== 'protected' && !name.startsWith('#'),
+            privacy !== 'private' &&
+            privacy !== 'protected' &&
+            !name.startsWith('#') &&
+            !betweenOurs.has(name),
         );
         // Events between elements of ours are no part of the interface.
         declaration.events = (declaration.events ?? []).filter((/** @type {any} */ { name }) =>

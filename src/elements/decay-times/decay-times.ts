@@ -40,6 +40,7 @@ import { decayCaption, decayChart, decayKey, decayReadout, decaysOf } from '../.
  * @csspart table - Modes and bands as tables.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
+ * @csspart reading - Choice of what the third-octaves are read over.
  *
  * @cssprop [--ringdown-height=clamp(16rem, 40cqi, 24rem)] - Height of the picture.
  * @cssprop --ringdown-background - Ground; the page's where not given.

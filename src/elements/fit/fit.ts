@@ -38,6 +38,7 @@ import { decayText, fitChart, fitReadout, fitRows } from './chart.js';
  * @csspart table - The curves as a table.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
+ * @csspart ridge - Choice of the ridge shown.
  *
  * @cssprop [--ringdown-height=clamp(16rem, 40cqi, 24rem)] - Height of the picture.
  * @cssprop --ringdown-background - Ground; the page's where not given.

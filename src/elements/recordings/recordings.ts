@@ -44,6 +44,8 @@ import { recordingsStyles } from './styles.js';
  * @csspart table - The range per band as a table.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
+ * @csspart channel - Choice of the channel of a recording.
+ * @csspart time - The slider of the time shown.
  *
  * @cssprop [--ringdown-height=clamp(20rem, 38cqi, 28rem)] - Height of the picture.
  * @cssprop --ringdown-background - Ground; the page's where not given.

@@ -57,6 +57,9 @@ const presetsDb = [2.5, 1] as const;
  * @csspart table - Levels, peaks and dips as tables.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
+ * @csspart smoothing - Choice of the smoothing.
+ * @csspart tolerance-slider - The slider that moves the tolerance window.
+ * @csspart canvas - The picture itself.
  *
  * @cssprop [--ringdown-height=clamp(16rem, 40cqi, 24rem)] - Height of the picture.
  * @cssprop --ringdown-background - Ground; the page's where not given.

@@ -35,6 +35,7 @@ const rowsShown = 10;
  * @csspart caption - Name of the recording.
  * @csspart foot - How to read the table.
  * @csspart message - Why there is no table.
+ * @csspart more - Shows all ridges, or the worst alone.
  *
  * @cssprop --ringdown-background - Ground; the page's where not given.
  * @cssprop --ringdown-text - Text; the page's where not given.

@@ -51,6 +51,7 @@ type Room = NonNullable<StudySnapshot['room']>;
  * @csspart message - Why there is no plan yet.
  * @csspart places - Seats and sources as fields.
  * @csspart add-seat - The button that adds a seat; likewise `add-source`.
+ * @csspart add-corner - Adds a corner to the plan.
  *
  * @cssprop [--ringdown-height=clamp(16rem, 44cqi, 28rem)] - Height of the plan.
  * @cssprop --ringdown-background - Ground; the page's where not given.

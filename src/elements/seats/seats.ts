@@ -49,6 +49,8 @@ import { renderFigures, renderGrid, renderLevels, renderRidges, renderSeats } fr
  * @csspart table - The picture as a table.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
+ * @csspart guess - Reads the points from the names of the recordings.
+ * @csspart clock - Says that one clock timed all recordings.
  *
  * @cssprop [--ringdown-height=clamp(16rem, 40cqi, 24rem)] - Height of the picture.
  * @cssprop --ringdown-background - Ground; the page's where not given.

@@ -12,7 +12,14 @@ function speakerOf(locale: string): Speaker {
   return speaker;
 }
 
-/** What all elements of ringdown share: a scope between connect and disconnect, a speaker, custom states. */
+/**
+ * What all elements of ringdown share: a scope between connect and disconnect, a speaker, custom states.
+ *
+ * @cssprop --ringdown-faint - Lesser text; between text and ground where not given.
+ * @cssprop --ringdown-line - Rules and frames; between text and ground where not given.
+ * @cssprop --ringdown-alert - What is above its limit, and refusals.
+ * @cssprop [--ringdown-radius=3px] - Corners of buttons and fields.
+ */
 export abstract class RingdownElement extends LitElement {
   readonly #internals = this.attachInternals();
   #scope: Scope | null = null;

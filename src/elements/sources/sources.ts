@@ -55,6 +55,11 @@ import { renderLevels } from './table.js';
  * @csspart table - The picture as a table.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
+ * @csspart add-filter - Adds a filter to a source.
+ * @csspart cancel - Stops the search.
+ * @csspart propose - Starts the search for better settings.
+ * @csspart reset - Sets all sources as measured.
+ * @csspart trade-off - What less spread costs in output.
  *
  * @cssprop [--ringdown-height=clamp(20rem, 52cqi, 30rem)] - Height of the picture.
  * @cssprop --ringdown-background - Ground; the page's where not given.

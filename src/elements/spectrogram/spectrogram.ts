@@ -34,6 +34,7 @@ import { spectrogramStyles } from './styles.js';
  * @csspart readout - The value under the cursor.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
+ * @csspart canvas - The picture itself.
  *
  * @cssprop [--ringdown-height=clamp(18rem, 54cqi, 34rem)] - Height of the picture.
  * @cssprop --ringdown-background - Ground; the page's where not given.

@@ -85,10 +85,12 @@ export class RingdownStudy extends SettingsElement {
     return this.#own.feed;
   }
 
+  /** What holds the recordings, the room and the choices, for scripts. */
   get study(): Study {
     return this.feed.study;
   }
 
+  /** All that is known at this moment; a new object on every change. */
   get snapshot(): StudySnapshot {
     return this.feed.snapshot;
   }

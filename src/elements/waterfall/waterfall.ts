@@ -27,6 +27,7 @@ import type { SurfaceMaker } from './waterfall-base.js';
  * @csspart key - The signs in the picture.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
+ * @csspart canvas - The picture itself.
  *
  * @cssprop [--ringdown-height=clamp(20rem, 58cqi, 38rem)] - Height of the picture.
  * @cssprop --ringdown-background - Ground; the page's where not given.
