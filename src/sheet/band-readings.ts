@@ -4,6 +4,7 @@ import type { Speaker } from '../words/index.js';
 /** Decay times after ISO 3382 of a third-octave, by the name of their field. */
 export type Reading = 'edt' | 't20' | 't30';
 export const readings: readonly Reading[] = ['edt', 't20', 't30'];
+export const usualReading: Reading = 't20';
 
 export type BandReadings = NonNullable<StudySnapshot['examinations'][number]>['decays'][number];
 

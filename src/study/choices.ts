@@ -23,6 +23,23 @@ export const defaultChoices: StudyChoices = {
 /** Frequencies that are read, Hz: above them a room's modes are a crowd, below them no bass source plays. */
 export const bandBounds = [5, 1000] as const;
 
+/** Numbers by their attribute, in its unit: wide enough for any room, narrow enough to catch a slip. */
+export const choiceBounds = {
+  from: [5, 1000],
+  to: [10, 1000],
+  window: [0.01, 5],
+  step: [0.001, 1],
+  span: [0.05, 20],
+  range: [10, 120],
+} as const;
+
+/** Words by their attribute. */
+export const choiceWords = {
+  method: ['sliding', 'cumulative', 'constant-q'],
+  limit: ['audibility', 'target', 'neighbours'],
+  axis: ['log', 'linear'],
+} as const;
+
 /** What is wrong with the choices themselves, before any recording is looked at. */
 export function choicesFailure({ fromHz, toHz }: Pick<StudyChoices, 'fromHz' | 'toHz'>): Failure | null {
   const [from, to] = bandBounds;

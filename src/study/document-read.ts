@@ -6,7 +6,7 @@ import { createPlan, createRoom, type Plan } from '../room/index.js';
 import type { AbsorptionBand, Room } from '../room/types.js';
 import { checkedBand, defaultBounds, type Band, type SourceSetting } from '../seats/index.js';
 import { decodeSamples } from './base64.js';
-import { choicesFailure, defaultChoices } from './choices.js';
+import { choicesFailure, choiceWords, defaultChoices } from './choices.js';
 import type { OpenedStudy } from './document.js';
 import { migrated, type Plain } from './migrations.js';
 import { defaultDesign } from './system-design.js';
@@ -180,9 +180,7 @@ function choices(field: Field): StudyChoices {
   const all = { ...defaultChoices, ...read };
   if (choicesFailure(all)) field.refuse();
   const chosen = new Field(all, field.where);
-  chosen.at('method').choice(['sliding', 'cumulative', 'constant-q']);
-  chosen.at('limit').choice(['audibility', 'target', 'neighbours']);
-  chosen.at('axis').choice(['log', 'linear']);
+  for (const [name, words] of Object.entries(choiceWords)) chosen.at(name).choice(words);
   chosen.at('smoothing').choice(smoothings);
   return all;
 }

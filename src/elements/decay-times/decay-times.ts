@@ -7,13 +7,14 @@ import type { Pen } from '../../draw/pen.js';
 import type { DrawSize } from '../../draw/picture.js';
 import type { DrawTheme } from '../../draw/types.js';
 import type { Cursor } from '../../study/types.js';
-import { readings, readingText } from '../../sheet/band-readings.js';
+import { readings, readingText, usualReading } from '../../sheet/band-readings.js';
 import type { Reading } from '../../sheet/band-readings.js';
 import { ChartElement } from '../shared/chart-element.js';
 import type { LegendItem } from '../../draw/legend.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
+import type { LinkValue } from '../../study/view-link.js';
 import { tokens } from '../shared/styles.js';
 import { decayCaption, decayChart, decayKey, decayReadout, decaysOf } from '../../sheet/decay-chart.js';
 
@@ -55,8 +56,17 @@ export class RingdownDecayTimes extends ChartElement {
   static override styles = [tokens, figureStyles, chartStyles];
 
   protected override readonly chartName = 'decay-times';
-  @state() private reading: Reading = 't20';
+  @state() private reading: Reading = usualReading;
+  override readonly linkName = 'decay-times';
   #layout: DecayChartLayout | null = null;
+
+  override linkValues(): readonly LinkValue[] {
+    return [this.reading === usualReading ? null : this.reading];
+  }
+
+  override takeLink([reading = null]: readonly LinkValue[]): void {
+    this.reading = (reading as Reading | null) ?? usualReading;
+  }
 
   protected override get drawable(): boolean {
     return Boolean(this.snapshot?.diagnosis && decaysOf(this.snapshot).length > 0);

@@ -15,6 +15,7 @@ import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import { orderName } from '../../sheet/mode-name.js';
 import { RoomChartElement } from '../shared/room-chart.js';
+import type { LinkValue } from '../../study/view-link.js';
 import { tokens } from '../shared/styles.js';
 import {
   firstSpot,
@@ -81,12 +82,34 @@ export class RingdownPressureMap extends RoomChartElement {
   @state() private quantity: Quantity = 'pressure';
   @state() private swinging = true;
   @state() private still = false;
+  override readonly linkName = 'pressure-map';
   #hovered: Spot | null = null;
   #layers: readonly [SignedLayer, SignedLayer] | null = null;
   #layout: PressureLayout | null = null;
   #frame: (action: () => void) => void = () => undefined;
   #began = 0;
   #drawnAt = 0;
+
+  override linkValues(): readonly LinkValue[] {
+    const { quantity, spot, swinging } = this;
+    return [
+      quantity === 'motion' ? quantity : null,
+      ...(spot ? [spot.x, spot.y, spot.z] : [null, null, null]),
+      swinging ? null : 'still',
+    ];
+  }
+
+  override takeLink([
+    quantity = null,
+    x = null,
+    y = null,
+    z = null,
+    still = null,
+  ]: readonly LinkValue[]): void {
+    this.quantity = quantity === null ? 'pressure' : 'motion';
+    this.spot = x === null || y === null || z === null ? null : { x: Number(x), y: Number(y), z: Number(z) };
+    this.swinging = still === null;
+  }
 
   override get needs(): readonly Part[] {
     return ['prediction', 'pressure'];

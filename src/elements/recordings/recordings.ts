@@ -13,6 +13,7 @@ import { readings, readingText } from '../../sheet/band-readings.js';
 import { ChartElement } from '../shared/chart-element.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
+import type { LinkValue } from '../../study/view-link.js';
 import { tokens } from '../shared/styles.js';
 import { recordingChart, recordingReadout, sparkline } from './chart.js';
 import type { Examination, TimeShown } from './chart.js';
@@ -62,7 +63,16 @@ export class RingdownRecordings extends ChartElement {
 
   protected override readonly chartName = 'recordings';
   @state() private timeShown: TimeShown = 'file';
+  override readonly linkName = 'recordings';
   #layout: RecordingLayout | null = null;
+
+  override linkValues(): readonly LinkValue[] {
+    return [this.timeShown === 'file' ? null : this.timeShown];
+  }
+
+  override takeLink([shown = null]: readonly LinkValue[]): void {
+    this.timeShown = shown === null ? 'file' : 'first';
+  }
 
   #examination(index = this.snapshot?.active ?? 0): Examination | null {
     return this.snapshot?.examinations[index] ?? null;

@@ -15,6 +15,8 @@ import { chartStyles } from '../shared/chart-styles.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import { failed, readNumber } from '../shared/settings.js';
 import type { Given } from '../shared/settings.js';
+import type { LinkValue } from '../../study/view-link.js';
+import { parseNumber } from '../../words/index.js';
 import { tokens } from '../shared/styles.js';
 import {
   bestLevel,
@@ -86,9 +88,35 @@ export class RingdownResponse extends ChartElement {
   @property({ type: Boolean, attribute: 'no-seats' }) noSeats = false;
 
   @state() private alone = false;
+  override readonly linkName = 'response';
   #layout: ChartLayout | null = null;
   /** While the window is dragged: level under the pointer less that of the window. */
   #held: number | null = null;
+
+  override linkValues(): readonly LinkValue[] {
+    const number = (value: Given): number | null => {
+      const read = value === null || value === undefined || value === '' ? NaN : parseNumber(String(value));
+      return read === null || Number.isNaN(read) ? null : read;
+    };
+    const half = String(this.tolerance ?? '').trim() === 'none' ? 0 : number(this.tolerance);
+    const { toleranceLevel, toleranceFrom, toleranceTo } = this;
+    const window = [toleranceLevel, toleranceFrom, toleranceTo].map(number);
+    return [half, ...window, this.alone ? 'alone' : null];
+  }
+
+  override takeLink([
+    half = null,
+    level = null,
+    from = null,
+    to = null,
+    alone = null,
+  ]: readonly LinkValue[]): void {
+    this.tolerance = half === 0 ? 'none' : half;
+    this.toleranceLevel = level;
+    this.toleranceFrom = from;
+    this.toleranceTo = to;
+    this.alone = alone !== null;
+  }
 
   override get needs(): readonly Part[] {
     return ['responses'];

@@ -7,6 +7,7 @@ import type {
   StudyPlace,
   StudySnapshot,
 } from '../../study/types.js';
+import { Links } from './links.js';
 import { checkOrder, failed, nameOf, readRecording, readSettings } from './settings.js';
 import type { RecordingSettings, Settings } from './settings.js';
 import { RingdownError } from '../../study/inputs.js';
@@ -60,9 +61,13 @@ interface Entry {
 export class Feed {
   readonly #make: () => Study;
   readonly #listeners = new Set<() => void>();
+  /** What an address says of the view. */
+  readonly links: Links;
   #study: Study;
   #unsubscribe: () => void;
   #defaults: StudyChoices;
+  /** What attributes said last: only what they say anew takes the place of what the user chose. */
+  #applied: StudyChoices;
   #entries: Entry[] = [];
   #order: Promise<void> = Promise.resolve();
   #settings = '';
@@ -81,7 +86,8 @@ export class Feed {
   constructor(make: () => Study) {
     this.#make = make;
     this.#study = make();
-    this.#defaults = this.#study.snapshot.choices;
+    this.#defaults = this.#applied = this.#study.snapshot.choices;
+    this.links = new Links(this, () => this.#tell());
     this.#unsubscribe = this.#study.subscribe(() => this.#notify());
   }
 
@@ -100,7 +106,7 @@ export class Feed {
 
   get failures(): readonly StudyFailure[] {
     const own = this.#entries.flatMap(({ failure }) => failure ?? []);
-    return [...this.#attributes.failures, ...own, ...this.snapshot.failures];
+    return [...this.#attributes.failures, ...this.links.failures, ...own, ...this.snapshot.failures];
   }
 
   /** Called after every change, also by the study itself. */
@@ -157,8 +163,9 @@ export class Feed {
     const { room, choices } = this.#attributes;
     if (JSON.stringify(room) !== JSON.stringify(this.snapshot.room)) this.#study.setRoom(room);
     const changed = Object.entries(choices).filter(
-      ([name, value]) => this.snapshot.choices[name as keyof StudyChoices] !== value,
+      ([name, value]) => this.#applied[name as keyof StudyChoices] !== value,
     );
+    this.#applied = { ...this.#applied, ...choices };
     if (changed.length > 0) this.#study.setChoices(Object.fromEntries(changed));
   }
 
@@ -298,6 +305,11 @@ export class Feed {
   }
 
   #notify(): void {
+    this.links.follow();
+    this.#tell();
+  }
+
+  #tell(): void {
     for (const listener of [...this.#listeners]) listener();
   }
 }

@@ -4,6 +4,8 @@ import type { FigureSize } from '../../draw/figure.js';
 import type { Cursor } from '../../study/types.js';
 import type { Scope } from '../scope.js';
 import { fileNameOf } from '../../sheet/figure-words.js';
+import { addressOf, copyText, linkControl } from './copy-link.js';
+import type { Copied } from './copy-link.js';
 import { download, saveControls } from './save.js';
 import { StageController } from './stage.js';
 import { ViewElement } from './view-element.js';
@@ -17,6 +19,7 @@ export abstract class FigureElement extends ViewElement {
   /** What a screen reader is told, once the cursor rests. */
   @state() protected spoken = '';
   @state() private saveFailed = false;
+  @state() private copied: Copied = 'no';
   #inFrame: (action: () => void) => void = () => undefined;
   #speakSoon: (action: () => void) => void = () => undefined;
   /** The cursor before the pointer came, to go back to when it leaves. */
@@ -145,6 +148,17 @@ export abstract class FigureElement extends ViewElement {
           this.saveFailed = true;
         },
       );
+    });
+  }
+
+  /** A link to what is shown, where the page reads its address. */
+  protected renderLink(): TemplateResult | null {
+    const links = this.found.feed?.links;
+    if (!links || links.addressId === null) return null;
+    return linkControl(this.speaker, this.copied, () => {
+      void copyText(addressOf(links)).then((copied) => {
+        this.copied = copied;
+      });
     });
   }
 

@@ -244,6 +244,27 @@ export const figureStyles = css`
     color: var(--_text);
   }
 
+  .link {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.3rem 0.75rem;
+    padding-block: 0.3rem;
+    font-size: 0.85em;
+    color: var(--_faint);
+  }
+
+  .link input {
+    flex: 1 1 16em;
+    min-inline-size: 0;
+    padding: 0.2em 0.4em;
+    border: 1px solid var(--_line);
+    border-radius: var(--_radius);
+    font: inherit;
+    color: var(--_text);
+    background: transparent;
+  }
+
   .save label {
     display: inline-flex;
     align-items: center;

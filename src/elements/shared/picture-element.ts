@@ -55,6 +55,17 @@ export abstract class PictureElement extends FigureElement {
     return this.snapshot ? readout(this.snapshot, this.speaker) : '';
   }
 
+  /** The colour scale that the element itself asks for, beside those of the page's style sheets. */
+  protected get linkedScale(): string | null {
+    return this.style.getPropertyValue('--ringdown-scale').trim() || null;
+  }
+
+  protected set linkedScale(scale: string | null) {
+    if (scale === this.linkedScale) return;
+    if (scale === null) this.style.removeProperty('--ringdown-scale');
+    else this.style.setProperty('--ringdown-scale', scale);
+  }
+
   protected abstract renderCanvas(): TemplateResult;
 
   /** What the signs in the picture mean. */
@@ -117,6 +128,7 @@ export abstract class PictureElement extends FigureElement {
       ${
         grid && snapshot
           ? html`${gridCursor(snapshot, speaker, (cursor) => this.placeCursor(cursor))} ${this.renderMore()}
+              ${this.renderLink()}
               <p class="unseen" id="help">${speaker.view(`${this.pictureName}-help`)}</p>
               <div class="unseen" role="status">${this.spoken}</div>
               <figcaption part="caption">${this.renderKey()} ${fieldCaption(snapshot, speaker)}</figcaption>`

@@ -60,6 +60,12 @@ export abstract class SettingsElement extends RingdownElement {
   /** Of the response: "none", "1/48" to "1/1" (of an octave), or "erb", the width of the ear's filters. */
   @property() smoothing: Given = null;
 
+  /**
+   * Takes what is shown from the page's address, after "#ringdown=" (with an id "#ringdown.<id>="), and offers a link to
+   * it beside each picture.
+   */
+  @property({ type: Boolean }) linked = false;
+
   /** @internal */
   ownSettings(): Settings {
     const { room, plan, height, walls, temperature, humidity, speed, absorption } = this;

@@ -1,3 +1,4 @@
+import { choiceBounds, choiceWords } from '../../study/choices.js';
 import { failureOf } from '../../study/failure.js';
 import { positionFromText, RingdownError, roomFromText, smoothings } from '../../study/inputs.js';
 import type { RecordingOptions, StudyChoices, StudyFailure, StudySnapshot } from '../../study/types.js';
@@ -38,19 +39,8 @@ export interface ReadSettings {
   readonly failures: readonly StudyFailure[];
 }
 
-/** Bounds of the numbers, in the unit of the attribute: wide enough for any room, narrow enough to catch a slip. */
-const bounds = {
-  from: [5, 1000],
-  to: [10, 1000],
-  window: [0.01, 5],
-  step: [0.001, 1],
-  span: [0.05, 20],
-  range: [10, 120],
-} as const;
-
-const methods = ['sliding', 'cumulative', 'constant-q'] as const;
-const limits = ['audibility', 'target', 'neighbours'] as const;
-const axes = ['log', 'linear'] as const;
+const bounds = choiceBounds;
+const { method: methods, limit: limits, axis: axes } = choiceWords;
 
 const given = (value: Given): value is string | number =>
   value !== null && value !== undefined && String(value).trim() !== '';

@@ -8,15 +8,17 @@ import type { Part, StudyFailure, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import { afterGrace, Scope } from '../scope.js';
 import type { Dispose } from '../scope.js';
+import { linkInFragment } from '../../study/view-link.js';
 import { feedContext } from './context.js';
 import { Feed } from './feed.js';
+import type { LinkedView, LinkState } from './links.js';
 import { decodeInPage } from './page-audio.js';
 import type { PageSource } from './feed.js';
 import type { RingdownElement } from './element.js';
 import type { Settings } from './settings.js';
 
 /** What an element says of itself, to find or make its study. */
-export interface SourceHost extends RingdownElement {
+export interface SourceHost extends RingdownElement, Partial<LinkState> {
   readonly htmlFor: string | null;
   /** What it shows beside what every study computes. */
   readonly needs: readonly Part[];
@@ -24,6 +26,8 @@ export interface SourceHost extends RingdownElement {
   readonly systemNeeds?: readonly SystemPart[];
   /** Whether it holds a study by itself also without a recording: it names a room that it shows. */
   readonly ownsRoom?: boolean;
+  /** Whether the page's address may say what is shown. */
+  readonly linked: boolean;
   ownSource(): PageSource | null;
   ownSettings(): Settings;
   describe(failure: StudyFailure): string;
@@ -34,6 +38,7 @@ export class OwnFeed {
   readonly feed: Feed;
   readonly #host: SourceHost;
   #callOff: Dispose | null = null;
+  #scope = new Scope();
   #told: { status: string; progress: unknown; failures: readonly StudyFailure[] };
 
   constructor(host: SourceHost) {
@@ -47,10 +52,30 @@ export class OwnFeed {
     this.#callOff?.();
     this.#callOff = null;
     this.feed.resume();
+    this.#scope = new Scope();
+    this.#scope.listen(window, 'hashchange', () => this.#readAddress());
+  }
+
+  /** To be called whenever attributes have been read: what the address says comes after them. */
+  useAddress(): void {
+    const { linked, id } = this.#host;
+    const { links } = this.feed;
+    const wanted = linked ? id : null;
+    if (links.addressId === wanted) return;
+    links.addressId = wanted;
+    this.#readAddress();
+  }
+
+  #readAddress(): void {
+    const { links } = this.feed;
+    if (links.addressId === null) return;
+    const text = linkInFragment(location.hash, links.addressId);
+    if (text !== null) links.apply(text);
   }
 
   /** A moved element is back before the grace is over; its study goes on as if nothing had been. */
   disconnect(): void {
+    this.#scope.dispose();
     this.#callOff = afterGrace(() => this.feed.suspend());
   }
 
@@ -129,6 +154,7 @@ export class StudySource implements ReactiveController {
       this.#own ??= new OwnFeed(this.#host);
       this.#own.feed.configure(this.#host.ownSettings());
       this.#own.feed.setSources(source ? [source] : [], new Map());
+      this.#own.useAddress();
       this.#use(this.#own.feed);
       return;
     }
@@ -147,6 +173,7 @@ export class StudySource implements ReactiveController {
       this.#scope = new Scope();
       this.#feed = feed;
       if (feed) {
+        if (this.#host.linkName) this.#scope.add(feed.links.add(this.#host as LinkedView));
         this.#scope.add(feed.subscribe(() => this.#changed()));
         for (const part of this.#host.needs) this.#scope.add(feed.need(part));
         for (const part of this.#host.systemNeeds ?? []) this.#scope.add(feed.needSystem(part));

@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { property } from 'lit/decorators.js';
 import type { Part, Study, StudySnapshot } from '../../study/types.js';
+import type { LinkedViewName, LinkValue } from '../../study/view-link.js';
 import { emit } from '../events.js';
 import type { Cursor } from '../../study/types.js';
 import { SettingsElement } from './settings-element.js';
@@ -21,6 +22,20 @@ export abstract class ViewElement extends SettingsElement {
   get needs(): readonly Part[] {
     return [];
   }
+
+  /**
+   * Under which name the view keeps something of its own in a link.
+   * @internal
+   */
+  readonly linkName: LinkedViewName | null = null;
+
+  /** @internal */
+  linkValues(): readonly LinkValue[] {
+    return [];
+  }
+
+  /** @internal */
+  takeLink(_values: readonly LinkValue[]): void {}
 
   protected readonly themeController = new ThemeController(this, () => this.themeChanged());
   protected readonly found = new StudySource(this, () => this.#studyChanged());

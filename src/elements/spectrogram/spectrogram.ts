@@ -10,6 +10,7 @@ import type { Pen } from '../../draw/pen.js';
 import type { Pick } from '../../draw/picture.js';
 import { PictureElement } from '../shared/picture-element.js';
 import { figureStyles } from '../shared/figure-styles.js';
+import type { LinkValue } from '../../study/view-link.js';
 import { tokens } from '../shared/styles.js';
 import { spectrogramStyles } from './styles.js';
 
@@ -51,7 +52,16 @@ export class RingdownSpectrogram extends PictureElement {
 
   protected override readonly pictureName = 'spectrogram';
   protected override readonly unseenSize = { cssWidth: 900, cssHeight: 420 };
+  override readonly linkName = 'spectrogram';
   #layout: HeatMapLayout | null = null;
+
+  override linkValues(): readonly LinkValue[] {
+    return [this.linkedScale];
+  }
+
+  override takeLink([scale = null]: readonly LinkValue[]): void {
+    this.linkedScale = scale as string | null;
+  }
 
   protected override draw(): void {
     const context = this.canvas?.getContext('2d');

@@ -95,6 +95,20 @@ export class RingdownStudy extends SettingsElement {
     return this.feed.snapshot;
   }
 
+  /** What is shown and how, as a short text: choices, recording, cursor, selection, and each view's own state. */
+  get viewLink(): string {
+    return this.feed.links.text;
+  }
+
+  /**
+   * Shows what such a text says. What cannot be read is said in one sentence and changes nothing.
+   *
+   * @returns Whether it was taken.
+   */
+  applyViewLink(text: string): boolean {
+    return this.feed.links.apply(text);
+  }
+
   /** Adds files as if the user had chosen them. */
   addFiles(files: readonly File[]): Promise<void> {
     return this.feed.addFiles(files);
@@ -141,6 +155,7 @@ export class RingdownStudy extends SettingsElement {
     if (isServer) return;
     this.feed.configure(this.ownSettings());
     this.#readChildren();
+    this.#own.useAddress();
   }
 
   #setDropping(on: boolean): void {

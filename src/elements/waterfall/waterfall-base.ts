@@ -17,6 +17,7 @@ import { afterGrace } from '../scope.js';
 import type { Dispose, Scope } from '../scope.js';
 import { PictureElement } from '../shared/picture-element.js';
 import { figureStyles } from '../shared/figure-styles.js';
+import type { LinkValue } from '../../study/view-link.js';
 import { tokens } from '../shared/styles.js';
 import { waterfallPng } from './figure.js';
 import type { WaterfallFigure } from './figure.js';
@@ -53,6 +54,7 @@ export abstract class WaterfallBase extends PictureElement {
   static override styles = [tokens, figureStyles, waterfallStyles];
 
   protected override readonly pictureName = 'waterfall';
+  override readonly linkName = 'waterfall';
   protected override readonly unseenSize = { cssWidth: 900, cssHeight: 520 };
   @state() private orbit: OrbitView = viewpoints.corner;
   /** Drawn by this element itself, because what draws the surface is not in this build or did not come. */
@@ -70,6 +72,29 @@ export abstract class WaterfallBase extends PictureElement {
     turned: (orbit) => this.#turn(orbit),
     size: () => this.stageController.size,
   });
+
+  override linkValues(): readonly LinkValue[] {
+    const { azimuthRadians, elevationRadians, zoom } = this.orbit;
+    const turned = !same(this.orbit, viewpoints.corner);
+    const rounded = (value: number): number => Math.round(value * 10) / 10;
+    return [
+      ...(turned
+        ? [rounded(azimuthRadians * degrees), rounded(elevationRadians * degrees), zoom]
+        : [null, null, null]),
+      this.linkedScale,
+    ];
+  }
+
+  override takeLink([turn = null, tilt = null, zoom = null, scale = null]: readonly LinkValue[]): void {
+    const { corner } = viewpoints;
+    const angle = (value: LinkValue, own: number): number => (value === null ? own : Number(value) / degrees);
+    this.linkedScale = scale as string | null;
+    this.#turn({
+      azimuthRadians: angle(turn, corner.azimuthRadians),
+      elevationRadians: angle(tilt, corner.elevationRadians),
+      zoom: zoom === null ? corner.zoom : Number(zoom),
+    });
+  }
 
   /** Fetches what draws the surface; null where this build has none. */
   protected loadSurface(): Promise<SurfaceMaker> | null {

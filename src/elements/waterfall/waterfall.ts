@@ -24,6 +24,7 @@ import type { SurfaceMaker } from './waterfall-base.js';
  * @csspart readout - The value under the cursor.
  * @csspart turning - The sliders that turn the view.
  * @csspart save - Width and buttons to save the picture.
+ * @csspart link - Button that copies a link to the view.
  * @csspart key - The signs in the picture.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.

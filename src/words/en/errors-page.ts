@@ -20,5 +20,15 @@ export const pageErrors: Readonly<Record<string, Sentence>> = {
     `The attribute ${n.text(p.name)}="${n.text(p.text)}" is not a list of numbers, as in 0.1 or 0.1 0.1 0.2 0.2 0.3 0.1.`,
   'place-unknown': (p, n) =>
     `“${n.text(p.text)}” is neither a place of this study nor three distances in metres, as in 1.2 0.8 1.1.`,
+  'link-version': (p, n) =>
+    `The link to a view begins with “${n.text(p.version)}”, where version ${n.text(p.known)} is read here. The view is as it was.`,
+  'link-long': (p, n) =>
+    `The link to a view has ${n.integer(p.letters)} characters, more than any view needs (${n.integer(p.most)}). The view is as it was.`,
+  'link-part': (p, n) =>
+    `The link to a view does not read: “${n.text(p.part)}” is nothing that a view has, or no value for it. The view is as it was.`,
+  'link-recording': () =>
+    'The link shows a recording that is not among those of this page. The rest of the view is as the link has it.',
+  'link-ridge': (p, n) =>
+    `The link selects a ridge at ${n.hertz(p.frequencyHz)}, and there is none here. The rest of the view is as the link has it.`,
   'file-read': (p, n) => `The file could not be read by the browser (${n.text(p.detail)}). Choose it again.`,
 };

@@ -69,6 +69,10 @@ export const views: Readonly<Record<string, Sentence>> = {
   save: () => 'Save the picture',
   'save-width': () => 'Width of the PNG',
   pixels: (p, n) => `${n.integer(p.width)} px`,
+  'copy-link': () => 'Copy link to this view',
+  'link-copied': () => 'Copied.',
+  'link-by-hand': () => 'The browser does not let this page copy; take the address from here:',
+  'link-address': () => 'Link to this view',
   'save-failed': () => 'The browser could make no picture of this size; choose a smaller one.',
   'key-line': () =>
     'Flagged ridges; marks below are predicted modes: one stroke axial, two tangential, three oblique.',
