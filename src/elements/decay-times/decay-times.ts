@@ -57,13 +57,16 @@ export class RingdownDecayTimes extends ChartElement {
 
   protected override readonly chartName = 'decay-times';
   @state() private reading: Reading = usualReading;
+  /** @internal */
   override readonly linkName = 'decay-times';
   #layout: DecayChartLayout | null = null;
 
+  /** @internal */
   override linkValues(): readonly LinkValue[] {
     return [this.reading === usualReading ? null : this.reading];
   }
 
+  /** @internal */
   override takeLink([reading = null]: readonly LinkValue[]): void {
     this.reading = (reading as Reading | null) ?? usualReading;
   }

@@ -82,6 +82,7 @@ export class RingdownPressureMap extends RoomChartElement {
   @state() private quantity: Quantity = 'pressure';
   @state() private swinging = true;
   @state() private still = false;
+  /** @internal */
   override readonly linkName = 'pressure-map';
   #hovered: Spot | null = null;
   #layers: readonly [SignedLayer, SignedLayer] | null = null;
@@ -90,6 +91,7 @@ export class RingdownPressureMap extends RoomChartElement {
   #began = 0;
   #drawnAt = 0;
 
+  /** @internal */
   override linkValues(): readonly LinkValue[] {
     const { quantity, spot, swinging } = this;
     return [
@@ -99,6 +101,7 @@ export class RingdownPressureMap extends RoomChartElement {
     ];
   }
 
+  /** @internal */
   override takeLink([
     quantity = null,
     x = null,

@@ -63,13 +63,16 @@ export class RingdownRecordings extends ChartElement {
 
   protected override readonly chartName = 'recordings';
   @state() private timeShown: TimeShown = 'file';
+  /** @internal */
   override readonly linkName = 'recordings';
   #layout: RecordingLayout | null = null;
 
+  /** @internal */
   override linkValues(): readonly LinkValue[] {
     return [this.timeShown === 'file' ? null : this.timeShown];
   }
 
+  /** @internal */
   override takeLink([shown = null]: readonly LinkValue[]): void {
     this.timeShown = shown === null ? 'file' : 'first';
   }

@@ -88,11 +88,13 @@ export class RingdownResponse extends ChartElement {
   @property({ type: Boolean, attribute: 'no-seats' }) noSeats = false;
 
   @state() private alone = false;
+  /** @internal */
   override readonly linkName = 'response';
   #layout: ChartLayout | null = null;
   /** While the window is dragged: level under the pointer less that of the window. */
   #held: number | null = null;
 
+  /** @internal */
   override linkValues(): readonly LinkValue[] {
     const number = (value: Given): number | null => {
       const read = value === null || value === undefined || value === '' ? NaN : parseNumber(String(value));
@@ -104,6 +106,7 @@ export class RingdownResponse extends ChartElement {
     return [half, ...window, this.alone ? 'alone' : null];
   }
 
+  /** @internal */
   override takeLink([
     half = null,
     level = null,

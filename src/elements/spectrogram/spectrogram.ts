@@ -52,13 +52,16 @@ export class RingdownSpectrogram extends PictureElement {
 
   protected override readonly pictureName = 'spectrogram';
   protected override readonly unseenSize = { cssWidth: 900, cssHeight: 420 };
+  /** @internal */
   override readonly linkName = 'spectrogram';
   #layout: HeatMapLayout | null = null;
 
+  /** @internal */
   override linkValues(): readonly LinkValue[] {
     return [this.linkedScale];
   }
 
+  /** @internal */
   override takeLink([scale = null]: readonly LinkValue[]): void {
     this.linkedScale = scale as string | null;
   }

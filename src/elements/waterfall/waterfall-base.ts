@@ -54,6 +54,7 @@ export abstract class WaterfallBase extends PictureElement {
   static override styles = [tokens, figureStyles, waterfallStyles];
 
   protected override readonly pictureName = 'waterfall';
+  /** @internal */
   override readonly linkName = 'waterfall';
   protected override readonly unseenSize = { cssWidth: 900, cssHeight: 520 };
   @state() private orbit: OrbitView = viewpoints.corner;
@@ -73,6 +74,7 @@ export abstract class WaterfallBase extends PictureElement {
     size: () => this.stageController.size,
   });
 
+  /** @internal */
   override linkValues(): readonly LinkValue[] {
     const { azimuthRadians, elevationRadians, zoom } = this.orbit;
     const turned = !same(this.orbit, viewpoints.corner);
@@ -85,6 +87,7 @@ export abstract class WaterfallBase extends PictureElement {
     ];
   }
 
+  /** @internal */
   override takeLink([turn = null, tilt = null, zoom = null, scale = null]: readonly LinkValue[]): void {
     const { corner } = viewpoints;
     const angle = (value: LinkValue, own: number): number => (value === null ? own : Number(value) / degrees);
