@@ -31,3 +31,5 @@ export { cautionsOf } from './remedies.js';
 export * from './absorb.js';
 export * from './absorber-designs.js';
 export * from './placement.js';
+export * from './source-moves.js';
+export * from './remedy-options.js';

@@ -15,6 +15,15 @@ export interface Band {
   /** Of an all-pass: unused. */
   readonly gainDb: number;
   readonly q: number;
+  /** What a matched cut was made for; absent of a band that was set freely. */
+  readonly match?: BandMatch;
+}
+
+/** A mode as it rings, and how long it is to ring. */
+export interface BandMatch {
+  readonly frequencyHz: number;
+  readonly decayTimeSeconds: number;
+  readonly targetSeconds: number;
 }
 
 /** Wide enough for any processor of the trade, narrow enough to catch a slip of the pen. */

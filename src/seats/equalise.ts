@@ -48,11 +48,17 @@ export interface EqualiserProposal {
 const uncertain = 0.2;
 /** Decay above the target by less than this is not worth a band. */
 const leastGain = 1.05;
+/** More bands than this no processor of the trade has for one output, and no ear asks for. */
+export const mostBandsOfAll = 20;
 /** Depths are tried in such steps where a seat would be left with a dip. dB. */
 const stepDb = 0.5;
 
 /** Level about a frequency at a seat re the seat's own mean, dB. */
-function standing({ frequenciesHz, levelsDb }: SeatLevels, seat: number, frequencyHz: number): number {
+export function standingDb(
+  { frequenciesHz, levelsDb }: SeatLevels,
+  seat: number,
+  frequencyHz: number,
+): number {
   const at = seat * frequenciesHz.length;
   const reach = 2 ** (1 / 12);
   let [near, count, all] = [0, 0, 0];
@@ -98,7 +104,7 @@ export function proposeCuts(ridges: readonly RidgeToCut[], params: EqualiseParam
     let band = matchedCut(frequencyHz, decay, decay * 10 ** (gainDb / 20));
     if (levels) {
       const seats = Array.from({ length: levels.levelsDb.length / levels.frequenciesHz.length }, (_, k) => k);
-      const lowest = Math.min(...seats.map((seat) => standing(levels, seat, frequencyHz)));
+      const lowest = Math.min(...seats.map((seat) => standingDb(levels, seat, frequencyHz)));
       while (gainDb < -1 && lowest + meanGain(band) < lowestSeatDb) {
         gainDb += stepDb;
         band = matchedCut(frequencyHz, decay, decay * 10 ** (gainDb / 20));

@@ -9,6 +9,7 @@ export { type Score, type Trim } from './objective.js';
 export * from './optimise.js';
 export { type TradePoint } from './trade-off.js';
 export * from './boost.js';
+export * from './bands.js';
 export * from './equalise.js';
 export * from './export.js';
 export * from './points.js';

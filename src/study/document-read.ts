@@ -4,7 +4,15 @@ import { RingdownError } from '../signal/errors.js';
 import type { MicrophoneResponse, Note, PositionMetres, Recording } from '../signal/types.js';
 import { createPlan, createRoom, type Plan } from '../room/index.js';
 import type { AbsorptionBand, Room } from '../room/types.js';
-import { checkedBand, defaultBounds, type Band, type SourceSetting } from '../seats/index.js';
+import {
+  checkedBand,
+  deepestMatchDb,
+  defaultBounds,
+  mostBandsOfAll,
+  type Band,
+  type BandMatch,
+  type SourceSetting,
+} from '../seats/index.js';
 import { decodeSamples } from './base64.js';
 import { choicesFailure, choiceWords, defaultChoices } from './choices.js';
 import type { OpenedStudy } from './document.js';
@@ -185,9 +193,17 @@ function choices(field: Field): StudyChoices {
   return all;
 }
 
+const bandMatch = (field: Field): BandMatch => ({
+  frequencyHz: field.at('frequencyHz').number(1, 2000),
+  decayTimeSeconds: field.at('decayTimeSeconds').number(1e-3, 1000),
+  targetSeconds: field.at('targetSeconds').number(1e-3, 1000),
+});
+
 function band(field: Field): Band {
+  const match = field.at('match').orNull(bandMatch);
   return checkedBand(
     {
+      ...(match && { match }),
       kind: field.at('kind').choice(['peaking', 'low-shelf', 'high-shelf', 'all-pass']),
       frequencyHz: field.at('frequencyHz').number(),
       gainDb: field.at('gainDb').number(),
@@ -208,6 +224,12 @@ const setting = (field: Field): SourceSetting => ({
 const entries = <T>(field: Field, read: (one: Field) => T): Record<string, T> =>
   Object.fromEntries(Object.keys(field.object).map((key) => [key, read(field.at(key))]));
 
+const bandLimits = (field: Field): SystemDesign['limits'] => ({
+  mostBands: field.at('mostBands').integer(1, mostBandsOfAll),
+  lowestSeatDb: field.at('lowestSeatDb').number(-30, 0),
+  deepestDb: field.at('deepestDb').number(deepestMatchDb, 0),
+});
+
 function design(field: Field): SystemDesign {
   const bounds = field.at('bounds');
   return {
@@ -219,6 +241,8 @@ function design(field: Field): SystemDesign {
     fromHz: field.at('fromHz').number(5, 1000),
     toHz: field.at('toHz').number(5, 1000),
     sampleRate: field.at('sampleRate').number(1000, 768000),
+    // Absent where it was saved before the proposal had limits of its own.
+    limits: field.at('limits').orNull(bandLimits) ?? defaultDesign.limits,
     bounds: {
       ...defaultBounds,
       lowestGainDb: bounds.at('lowestGainDb').number(-40, 0),

@@ -9,6 +9,7 @@ export const defaultDesign: SystemDesign = {
   fromHz: 20,
   toHz: 120,
   bounds: defaultBounds,
+  limits: { mostBands: 5, lowestSeatDb: -6, deepestDb: -12 },
   sampleRate: 48000,
 };
 

@@ -13,6 +13,15 @@ import type {
 import type { Progress, Recording } from '../signal/types.js';
 import type { Failure } from './failure.js';
 
+/** Limits of proposed bands. */
+export interface BandLimits {
+  readonly mostBands: number;
+  /** At no single seat may a cut leave the level about it further below that seat's mean, dB (negative). */
+  readonly lowestSeatDb: number;
+  /** No band cuts deeper, dB (negative). */
+  readonly deepestDb: number;
+}
+
 /** What the user decides about sources and seats; part of the saved study. */
 export interface SystemDesign {
   /** The measured stage that is designed on; null for the first. */
@@ -27,6 +36,8 @@ export interface SystemDesign {
   readonly fromHz: number;
   readonly toHz: number;
   readonly bounds: OptimiseBounds;
+  /** What the automatic proposal of bands may do. */
+  readonly limits: BandLimits;
   /** Of exported filters, Hz. */
   readonly sampleRate: number;
 }
@@ -84,8 +95,8 @@ export interface System {
   cancelProposal(): void;
   /** Takes the settings of the proposal, or of one point of its trade-off. */
   applyProposal(tradePoint?: number): void;
-  /** Proposes matched cuts for the ridges that the designed seats share. */
-  proposeBands(mostBands?: number): void;
+  /** Proposes matched cuts for the ridges that the designed seats share, within the limits of the design. */
+  proposeBands(): void;
   need(part: SystemPart): () => void;
   /** Resolves when nothing is under way. */
   settled(): Promise<SystemSnapshot>;

@@ -1,13 +1,13 @@
 import type { Progress, Recording } from '../signal/types.js';
 import {
   arrangePoints,
+  matchedBand,
   plainSetting,
   proposeCuts,
   repeatability,
   stageGrid,
   sumSources,
   levelsOf,
-  type Band,
   type SourceSetting,
   type StageGrid,
   type TransferMatrix,
@@ -225,24 +225,25 @@ export function createSystem(study: Study, options: { readonly pool?: Pool } = {
       });
       setDesign({ settings });
     },
-    proposeBands(mostBands = 5) {
+    proposeBands() {
       const { matrix: from, designed, before } = snapshot;
       const state = designed ?? before;
       if (!from || !state) return;
       const bare = settingsOf({ ...snapshot, design: { ...snapshot.design, bands: [] } });
       const levelsDb = levelsOf(sumSources(from, bare));
-      const equaliser = proposeCuts(ridgesToCut((snapshot.before ?? state).diagnosis, snapshot.design), {
+      const ridges = ridgesToCut((snapshot.before ?? state).diagnosis, snapshot.design);
+      const equaliser = proposeCuts(ridges, {
         seatCount: snapshot.grid.seats.length,
         levels: { frequenciesHz: from.frequenciesHz, levelsDb },
-        mostBands,
+        ...snapshot.design.limits,
       });
-      const bands = equaliser.cuts.map(({ band: { kind, frequencyHz, gainDb, q } }): Band => ({
-        kind,
-        frequencyHz,
-        gainDb,
-        q,
-      }));
-      update({ equaliser, design: { ...snapshot.design, bands } });
+      const bands = equaliser.cuts.map(({ band, ridge }) => {
+        const { frequencyHz, decayTimeSeconds } = ridges[ridge];
+        return matchedBand({ frequencyHz, decayTimeSeconds, targetSeconds: band.targetSeconds });
+      });
+      // What was set freely stays; cuts matched before are those of another design.
+      const free = snapshot.design.bands.filter(({ match }) => !match);
+      update({ equaliser, design: { ...snapshot.design, bands: [...free, ...bands] } });
     },
     need(part) {
       needs.set(part, (needs.get(part) ?? 0) + 1);

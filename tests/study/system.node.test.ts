@@ -147,7 +147,12 @@ describe('sources and seats of a study', () => {
     const { system } = await made(all('before'));
     system.need('decays');
     await system.settled();
-    system.proposeBands(2);
+    system.setDesign({ limits: { mostBands: 2, lowestSeatDb: -6, deepestDb: -12 } });
+    const shelf = { kind: 'low-shelf', frequencyHz: 25, gainDb: -1, q: 0.7 } as const;
+    system.setBands([shelf]);
+    system.proposeBands();
+    expect(system.snapshot.design.bands[0], 'what was set freely stays').toEqual(shelf);
+    system.setBands(system.snapshot.design.bands.slice(1));
     const { design, equaliser } = system.snapshot;
     expect(design.bands.length).toBeGreaterThan(0);
     expect(design.bands.length).toBeLessThanOrEqual(2);
