@@ -17,10 +17,6 @@ function applyRoom() {
   study.setAttribute('temperature', fields('temperature').value);
 }
 
-function applyReading() {
-  for (const name of ['limit', 'method', 'window', 'range']) study.setAttribute(name, fields(name).value);
-}
-
 async function choose({ file, label, room, seat, source }) {
   const sides = room.split('x');
   ['length', 'width', 'height'].forEach((name, k) => (fields(name).value = sides[k]));
@@ -43,7 +39,6 @@ async function choose({ file, label, room, seat, source }) {
 
 form.addEventListener('change', (event) => {
   if (event.target.name in { length: 1, width: 1, height: 1, temperature: 1 }) applyRoom();
-  else if (event.target.name !== 'recording') applyReading();
 });
 form.addEventListener('submit', (event) => event.preventDefault());
 
@@ -55,7 +50,6 @@ study.addEventListener('ringdown-study-change', ({ detail }) => {
   applyRoom();
 });
 
-applyReading();
 try {
   const response = await fetch('recordings/recordings.json');
   if (!response.ok) throw new Error(String(response.status));

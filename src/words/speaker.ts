@@ -25,7 +25,7 @@ export interface Speaker {
 }
 
 export type TermTable =
-  'resonanceKinds' | 'modeKinds' | 'constructions' | 'causes' | 'limits' | 'audible' | 'methods';
+  'resonanceKinds' | 'modeKinds' | 'constructions' | 'causes' | 'limits' | 'audible' | 'methods' | 'axes';
 
 export interface SpeakerOptions {
   /** Between number and unit; a no-break space by default. */

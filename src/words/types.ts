@@ -41,6 +41,7 @@ export interface Words {
   readonly modeKinds: Readonly<Record<string, Term>>;
   readonly constructions: Readonly<Record<string, Term>>;
   readonly causes: Readonly<Record<string, Term>>;
+  readonly axes: Readonly<Record<string, Term>>;
   readonly limits: Readonly<Record<string, Term>>;
   readonly audible: Readonly<Record<string, Term>>;
   readonly methods: Readonly<Record<string, Term>>;

@@ -1,5 +1,6 @@
 import { expect, fixture, html } from '@open-wc/testing';
 import '../../src/define/index.js';
+import type { RingdownSpectrogram } from '../../src/elements/spectrogram/spectrogram.js';
 import type { RingdownStudy } from '../../src/elements/study/study.js';
 import {
   addFiles,
@@ -213,5 +214,51 @@ describe('ringdown-study', () => {
     await ready(study);
     expect(study.snapshot.recordings.map(({ label }) => label)).to.deep.equal(['studio']);
     await drawn(view(study, 'spectrogram'));
+  });
+
+  it('offers frequencies, axis, times and range, which all its views follow', async () => {
+    const study = await fixture<RingdownStudy>(
+      html`<ringdown-study room=${room} src=${roomAddress()} no-files>
+        <ringdown-spectrogram></ringdown-spectrogram>
+        <ringdown-decay-times></ringdown-decay-times>
+        <ringdown-response></ringdown-response>
+        <ringdown-modes></ringdown-modes>
+      </ringdown-study>`,
+    );
+    await ready(study);
+    await study.updateComplete;
+    expect(shadowText(study, '.choices small')).to.equal('20 Hz to 200 Hz, logarithmic; 1.00 s; 50 dB');
+    shadow<HTMLDetailsElement>(study, '.choices').open = true;
+    const names = ['spectrogram', 'decay-times', 'response', 'modes'];
+    const before = new Map<string, string>();
+    const picture = async (name: string): Promise<string> => {
+      const element = view(study, name) as RingdownSpectrogram;
+      await drawn(element, 5);
+      return element.toSvg({ cssWidth: 600, cssHeight: 300 })!;
+    };
+    for (const name of names) before.set(name, await picture(name));
+    const set = (name: string, value: string): Promise<CustomEvent[]> => {
+      const field = shadow<HTMLInputElement | HTMLSelectElement>(study, `.choices [name=${name}]`);
+      if (field instanceof HTMLSelectElement)
+        field.selectedIndex = [...field.options].findIndex(({ text }) => text.trim() === value);
+      else field.value = value;
+      return heard(study, 'ringdown-study-change', () => field.dispatchEvent(new Event('change')));
+    };
+    expect(
+      (await set('axis', 'linear')).map(({ detail }) => (detail as { what: string }).what),
+    ).to.deep.equal(['choices']);
+    await ready(study);
+    for (const name of names) expect(await picture(name), name).to.not.equal(before.get(name));
+    await set('toHz', '150,5');
+    expect(study.snapshot.choices.toHz).to.equal(150.5);
+    expect(await set('fromHz', '200')).to.deep.equal([]);
+    expect(shadowText(study, '.choices .alert')).to.match(/200 Hz, must lie below the highest, 150.5 Hz/);
+    await set('fromHz', 'bass');
+    expect(shadowText(study, '.choices .alert')).to.match(/“bass” is not a frequency/);
+    expect(study.snapshot.choices.fromHz, 'as it was').to.equal(20);
+    await ready(study);
+    study.noChoices = true;
+    await study.updateComplete;
+    expect(study.shadowRoot!.querySelector('.choices')).to.equal(null);
   });
 });

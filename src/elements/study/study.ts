@@ -3,7 +3,7 @@ import { html, isServer, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
 import { positionFromText } from '../../study/inputs.js';
-import type { Study, StudyPlace, StudySnapshot } from '../../study/types.js';
+import type { Study, StudyChoices, StudyPlace, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import type { Scope } from '../scope.js';
 import { feedContext } from '../shared/context.js';
@@ -15,6 +15,7 @@ import { tokens } from '../shared/styles.js';
 import { ThemeController } from '../shared/theme.js';
 import type { RingdownPlace } from '../place/place.js';
 import type { RingdownRecording } from '../recording/recording.js';
+import { choiceControls } from './choices.js';
 import { studyStyles } from './styles.js';
 import { styleValues } from '../shared/style-values.js';
 
@@ -33,11 +34,12 @@ const messageAfterMs = 400;
  * @fires {CustomEvent<ProgressDetail>} ringdown-progress - The computation went on.
  * @fires {CustomEvent<ReadyDetail>} ringdown-ready - Everything is computed.
  * @fires {CustomEvent<ErrorDetail>} ringdown-error - Something was refused, with the sentence that is shown.
- * @fires {CustomEvent<StudyChangeDetail>} ringdown-study-change - The user added a file or chose another recording.
+ * @fires {CustomEvent<StudyChangeDetail>} ringdown-study-change - The user added a file, or chose another recording or another way to show it.
  *
  * @csspart base - All of it.
  * @csspart bar - File button, choice of recording, progress.
  * @csspart file-button - The button that opens the file dialog.
+ * @csspart choices - Frequencies, axis, times, range, slices and limit of all the views.
  * @csspart result - What came out, in one sentence.
  * @csspart messages - What goes on and what went wrong.
  * @csspart notes - Notes on the recording.
@@ -62,6 +64,10 @@ export class RingdownStudy extends SettingsElement {
   @state() private spoken = '';
   /** Without file button and drop: for pages that bring their own recordings. */
   @property({ type: Boolean, attribute: 'no-files' }) noFiles = false;
+
+  /** Without the choices of axes and reading, which then stand as the page has them. */
+  @property({ type: Boolean, attribute: 'no-choices' }) noChoices = false;
+  @state() private problem: string | null = null;
 
   #speakSoon: (action: () => void) => void = () => undefined;
   #gather: (action: () => void) => void = () => undefined;
@@ -235,6 +241,7 @@ export class RingdownStudy extends SettingsElement {
     const { failures } = this.feed;
     return html`<div class="base" part="base">
       ${this.noFiles && snapshot.recordings.length < 2 ? nothing : this.#renderBar()}
+      ${this.noChoices || !(snapshot.recordings.length > 0 || snapshot.room) ? nothing : this.#renderChoices()}
       <div class="messages" part="messages" role="status">
         ${failures.map((failure) => html`<p class="alert">${this.describe(failure)}</p>`)}
         <p class="unseen">${this.spoken}</p>
@@ -290,6 +297,17 @@ export class RingdownStudy extends SettingsElement {
         style=${styleValues({ '--fraction': busy ? (snapshot.progress?.fraction ?? 0) : 0 })}
       ></span>
     </div>`;
+  }
+
+  #renderChoices(): TemplateResult {
+    const choose = (change: Partial<StudyChoices>): void => {
+      this.problem = null;
+      this.study.setChoices(change);
+      emit(this, 'ringdown-study-change', { what: 'choices', snapshot: this.snapshot });
+    };
+    return choiceControls(this.snapshot.choices, this.speaker, this.problem, choose, (sentence) => {
+      this.problem = sentence;
+    });
   }
 
   #renderNotes(): TemplateResult | typeof nothing {

@@ -50,6 +50,52 @@ export const studyStyles = css`
     background: Canvas;
   }
 
+  .choices {
+    padding-block: 0.45rem;
+    font-size: 0.85em;
+    border-block-end: 1px solid var(--_line);
+  }
+
+  .choices summary {
+    inline-size: max-content;
+    max-inline-size: 100%;
+    cursor: pointer;
+  }
+
+  .choices small {
+    margin-inline-start: 0.6em;
+    font-size: 1em;
+    color: var(--_faint);
+  }
+
+  .choices div {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem 1.1rem;
+    padding-block: 0.6rem 0.3rem;
+  }
+
+  .choices label {
+    display: inline-flex;
+    align-items: baseline;
+    gap: 0.4em;
+    color: var(--_faint);
+  }
+
+  .choices input {
+    inline-size: 4.5em;
+    padding: 0.2em 0.4em;
+    border: 1px solid var(--_line);
+    border-radius: var(--_radius);
+    color: var(--_text);
+    background: transparent;
+  }
+
+  .choices .alert {
+    flex-basis: 100%;
+    margin: 0;
+  }
+
   .result {
     min-block-size: 1.45em;
     margin: 0.7rem 0 0;

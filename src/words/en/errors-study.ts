@@ -6,6 +6,8 @@ export const studyErrors: Readonly<Record<string, Sentence>> = {
     `A frequency of ${n.significant(p.value, 4)} Hz is outside what is read (${n.text(p.from)} to ${n.text(p.to)} Hz).`,
   'band-order': (p, n) =>
     `The lowest frequency shown, ${n.significant(p.fromHz, 4)} Hz, must lie below the highest, ${n.significant(p.toHz, 4)} Hz.`,
+  'frequency-text': (p, n) =>
+    `“${n.text(p.text)}” is not a frequency. Digits with a decimal point or comma are read, in Hz.`,
   'frequency-range': (p, n) =>
     `Frequencies from ${n.significant(p.fromHz, 4)} to ${n.significant(p.toHz, 4)} Hz are no range: the first must lie above 0 and below the second.`,
   'grid-frequencies': (p, n) =>

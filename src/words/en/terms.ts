@@ -92,6 +92,11 @@ export const methods: Terms = {
   },
 };
 
+export const axes: Terms = {
+  log: { name: 'logarithmic', meaning: 'Every octave is as wide as the next.' },
+  linear: { name: 'linear', meaning: 'Every hertz is as wide as the next.' },
+};
+
 /** What is being done, by the stage codes of the engine. */
 export const stages: Readonly<Record<string, string>> = {
   open: 'Reading the file',
