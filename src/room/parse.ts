@@ -10,7 +10,9 @@ const decimal = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/;
 
 /** @returns NaN where the text is not one plain number. */
 export function parseDecimal(text: string): number {
-  return decimal.test(text.trim()) ? Number(text.trim().replace(',', '.')) : NaN;
+  const value = decimal.test(text.trim()) ? Number(text.trim().replace(',', '.')) : NaN;
+  // Three hundred digits and more are no double.
+  return Number.isFinite(value) ? value : NaN;
 }
 
 /**

@@ -110,7 +110,7 @@ function numbersOf(
   const rows = given.map(({ text, line }): TextRow => {
     const parts = split(text).filter((part) => part !== '');
     if (parts.length > mostColumns) throw refusal('text-columns', { columns: parts.length, line });
-    const bad = parts.find((part) => !number.test(part));
+    const bad = parts.find((part) => !number.test(part) || !Number.isFinite(toNumber(part)));
     if (bad !== undefined || parts.length === 0)
       throw refusal('text-line', { line, text: text.slice(0, 40) });
     return { values: parts.map(toNumber), line };

@@ -7,7 +7,9 @@ const plainNumber = /^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
 /** @returns null where the text is not one plain number */
 export function parseNumber(text: string): number | null {
   const plain = text.trim().replace(/^[−–]/, '-');
-  return plainNumber.test(plain) ? Number(plain.replace(',', '.')) : null;
+  const value = plainNumber.test(plain) ? Number(plain.replace(',', '.')) : Infinity;
+  // Three hundred digits and more are no double.
+  return Number.isFinite(value) ? value : null;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { english } from './en/index.js';
 import { createNumberWords } from './format.js';
-import type { NumberWords, Sentence, Term, WordParams, Words } from './types.js';
+import type { NumberWords, Sentence, Term, WordParams, Words, WordValue } from './types.js';
 
 /** The languages there are, by their BCP 47 primary tag. */
 const languages: Readonly<Record<string, Words>> = { en: english };
@@ -32,6 +32,22 @@ export interface SpeakerOptions {
   readonly space?: string;
 }
 
+/** A name or address in a sentence is no longer than this, characters. */
+const mostQuoted = 160;
+/** Control characters, and those that turn the direction of what follows: a file's name could rewrite its sentence. */
+// eslint-disable-next-line no-control-regex
+const unseen = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]+/g;
+
+/** Texts from outside as a sentence may quote them. */
+function quotable(params: WordParams): WordParams {
+  const entries = Object.entries(params).map(([name, value]): [string, WordValue] => {
+    if (typeof value !== 'string') return [name, value];
+    const plain = value.slice(0, 4 * mostQuoted).replace(unseen, ' ');
+    return [name, plain.length > mostQuoted ? `${plain.slice(0, mostQuoted)}…` : plain];
+  });
+  return Object.fromEntries(entries);
+}
+
 /**
  * @param locale BCP 47, of the page: numbers follow it; sentences do where the language is there, else they are English.
  */
@@ -39,7 +55,7 @@ export function createSpeaker(locale = 'en', options: SpeakerOptions = {}): Spea
   const words = languages[locale.toLowerCase().split(/[-_]/)[0] ?? 'en'] ?? english;
   const n = createNumberWords(locale, options.space);
   const say = (sentences: Readonly<Record<string, Sentence>>, code: string, params: WordParams): string =>
-    (Object.hasOwn(sentences, code) ? sentences[code] : words.unknown)({ code, ...params }, n);
+    (Object.hasOwn(sentences, code) ? sentences[code] : words.unknown)({ code, ...quotable(params) }, n);
   const term = (table: TermTable, code: string): Term =>
     Object.hasOwn(words[table], code) ? words[table][code] : { name: code, meaning: '' };
   const short = (table: Readonly<Record<string, string>>, code: string): string =>

@@ -52,6 +52,8 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
     `A place lies outside the plan: ${n.significant(p.x, 4)}, ${n.significant(p.y, 4)} is not within its walls.`,
   'ceiling-sloped': (p, n) =>
     `“${n.text(p.text)}” is a ceiling of several heights. A sloped or stepped ceiling is outside what can be computed here: a room is a plan times one height. Its mean height gives a rough guide at best.`,
+  'plan-mesh': () =>
+    'The floor plan could not be divided into triangles, so its modes are not computed. Move a corner by some centimetres.',
   'plan-height': () => 'A room given by a plan needs its height too.',
   'height-form': (p, n) => `“${n.text(p.text)}” is not a height. Give one length, as in 2.6 (metres).`,
   'mode-count': (p, n) =>
