@@ -93,6 +93,8 @@ export const signalErrorParams = {
 
   /** A line of a text file is no number, or has another count of columns; 1-based. */
   'text-line': ['line', 'text'],
+  /** More text than a response or a microphone takes. */
+  'text-too-large': ['megabytes', 'mostMegabytes'],
   /** More than two columns. */
   'text-columns': ['columns', 'line'],
   /** Commas that may part columns or mark decimals. */

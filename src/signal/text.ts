@@ -57,12 +57,12 @@ function splitterFor(lines: readonly string[], leastColumns: number): Splitter {
  *
  * @throws RingdownError `text-times-uneven` with the line where the times leave the even spacing
  */
-function rateOf(times: Float64Array, firstLine: number): number {
+function rateOf(times: Float64Array, lines: Uint32Array): number {
   const last = times.length - 1;
   const step = (times[last] - times[0]) / last;
   for (let i = 0; i <= last; i++) {
     if (!(step > 0) || Math.abs(times[i] - times[0] - i * step) > 0.75 * step)
-      throw refusal('text-times-uneven', { line: firstLine + i });
+      throw refusal('text-times-uneven', { line: lines[i] });
   }
   const rate = 1 / step;
   return usualRates.find((usual) => Math.abs(rate / usual - 1) < rateTolerance) ?? rate;
@@ -82,53 +82,115 @@ export interface TextRow {
   readonly line: number;
 }
 
-/** The lines of the head, before the first number. */
-const headOf = (lines: readonly string[]): string => lines.join(' ').toLowerCase();
-
-function numbersOf(
-  bytes: Uint8Array,
-  leastColumns: number,
-  mostColumns = Infinity,
-): { rows: TextRow[]; head: string } {
-  const lines = textOf(bytes)
-    .split(/\r\n|\r|\n/)
-    .map((line) => line.trim());
-  const isData = (line: string): boolean =>
-    !isComment(line) &&
-    line.split(/[\s;,]+/).every((part) => part === '' || /\d/.test(part)) &&
-    /^[+\-.,\d]/.test(line);
-  const first = lines.findIndex(isData);
-  if (first < 0) return { rows: [], head: headOf(lines) };
-  const given = lines
-    .slice(first)
-    .map((text, i) => ({ text, line: first + i + 1 }))
-    .filter(({ text }) => !isComment(text));
-  const split = splitterFor(
-    given.slice(0, 200).map(({ text }) => text),
-    leastColumns,
-  );
-  const rows = given.map(({ text, line }): TextRow => {
-    const parts = split(text).filter((part) => part !== '');
-    if (parts.length > mostColumns) throw refusal('text-columns', { columns: parts.length, line });
-    const bad = parts.find((part) => !number.test(part) || !Number.isFinite(toNumber(part)));
-    if (bad !== undefined || parts.length === 0)
-      throw refusal('text-line', { line, text: text.slice(0, 40) });
-    return { values: parts.map(toNumber), line };
-  });
-  const odd = rows.find(({ values }) => values.length !== rows[0].values.length);
-  if (odd) throw refusal('text-line', { line: odd.line, text: lines[odd.line - 1].slice(0, 40) });
-  return { rows, head: headOf(lines.slice(0, first)) };
+/** Numbers of a text, row by row, and where each row stands; the lines of the head, before the first number. */
+interface TextNumbers {
+  readonly columns: number;
+  readonly count: number;
+  readonly values: Float64Array;
+  /** 1-based. */
+  readonly lines: Uint32Array;
+  readonly head: string;
 }
+
+/** Megabytes of text: a minute at 48 kHz with its times, and more than any response takes. */
+const mostMegabytes = 64;
+/** No more of the head is looked at, characters. */
+const mostHead = 4096;
+
+interface Line {
+  readonly text: string;
+  readonly number: number;
+}
+
+/** The lines from a place on, trimmed, one at a time: all of them at once take many times the memory of their text. */
+function* linesOf(text: string, from = 0, number = 1): Generator<Line & { readonly at: number }> {
+  for (let at = from; at <= text.length; number++) {
+    let end = at;
+    for (; end < text.length; end++) {
+      const code = text.charCodeAt(end);
+      if (code === 10 || code === 13) break;
+    }
+    yield { text: text.slice(at, end).trim(), number, at };
+    at = end + (text.charCodeAt(end) === 13 && text.charCodeAt(end + 1) === 10 ? 2 : 1);
+  }
+}
+
+const isData = (line: string): boolean =>
+  !isComment(line) &&
+  /^[+\-.,\d]/.test(line) &&
+  line.split(/[\s;,]+/).every((part) => part === '' || /\d/.test(part));
+
+/** Twice as long, with what it holds. */
+function grown<T extends Float64Array | Uint32Array>(array: T): T {
+  const longer = new (array.constructor as new (length: number) => T)(2 * array.length);
+  longer.set(array);
+  return longer;
+}
+
+function numbersOf(bytes: Uint8Array, leastColumns: number, mostColumns = Infinity): TextNumbers {
+  if (bytes.length > mostMegabytes * 2 ** 20)
+    throw refusal('text-too-large', { megabytes: bytes.length / 2 ** 20, mostMegabytes });
+  const text = textOf(bytes);
+  let head = '';
+  let first: (Line & { readonly at: number }) | null = null;
+  for (const line of linesOf(text)) {
+    if (isData(line.text)) {
+      first = line;
+      break;
+    }
+    if (head.length < mostHead) head += ` ${line.text.slice(0, mostHead)}`;
+  }
+  head = head.toLowerCase();
+  if (!first) return { columns: 0, count: 0, values: new Float64Array(0), lines: new Uint32Array(0), head };
+
+  const few: string[] = [];
+  for (const line of linesOf(text, first.at)) {
+    if (!isComment(line.text)) few.push(line.text);
+    if (few.length === 200) break;
+  }
+  const split = splitterFor(few, leastColumns);
+  let [columns, count] = [0, 0];
+  let values = new Float64Array(1024);
+  let lines = new Uint32Array(1024);
+  for (const { text: line, number: place } of linesOf(text, first.at, first.number)) {
+    if (isComment(line)) continue;
+    const parts = split(line).filter((part) => part !== '');
+    if (parts.length > mostColumns) throw refusal('text-columns', { columns: parts.length, line: place });
+    if (count === 0) columns = parts.length;
+    if (parts.length !== columns || parts.length === 0)
+      throw refusal('text-line', { line: place, text: line.slice(0, 40) });
+    if (count === lines.length) lines = grown(lines);
+    lines[count] = place;
+    for (const [k, part] of parts.entries()) {
+      const value = number.test(part) ? toNumber(part) : NaN;
+      if (!Number.isFinite(value)) throw refusal('text-line', { line: place, text: line.slice(0, 40) });
+      if (count * columns + k >= values.length) values = grown(values);
+      values[count * columns + k] = value;
+    }
+    count++;
+  }
+  return { columns, count, values, lines, head };
+}
+
+/** Megabytes of a text whose rows are handed out one by one. */
+const mostRowMegabytes = 4;
 
 /**
  * Numbers in columns, parted by comma, semicolon, tab or blanks; with a point or a comma as decimal sign, never as a
  * thousand. Lines before the numbers and lines that begin with # ; * % // or a quote are passed over.
  *
  * @param leastColumns Two where one column would say nothing.
- * @throws RingdownError `text-line`, `text-ambiguous`
+ * @throws RingdownError `text-line`, `text-ambiguous`, `text-too-large`
  */
-export const columnsOf = (bytes: Uint8Array, leastColumns: 1 | 2 = 1): readonly TextRow[] =>
-  numbersOf(bytes, leastColumns).rows;
+export function columnsOf(bytes: Uint8Array, leastColumns: 1 | 2 = 1): readonly TextRow[] {
+  if (bytes.length > mostRowMegabytes * 2 ** 20)
+    throw refusal('text-too-large', { megabytes: bytes.length / 2 ** 20, mostMegabytes: mostRowMegabytes });
+  const { columns, count, values, lines } = numbersOf(bytes, leastColumns);
+  return Array.from({ length: count }, (_, k) => ({
+    values: Array.from(values.subarray(k * columns, (k + 1) * columns)),
+    line: lines[k],
+  }));
+}
 
 /**
  * Reads an impulse response written as text: one column of amplitudes, or two of time and amplitude, as `columnsOf`
@@ -138,17 +200,16 @@ export const columnsOf = (bytes: Uint8Array, leastColumns: 1 | 2 = 1): readonly 
  * @throws RingdownError those whose code begins with `text-`, `rate`, `no-samples`, `too-long`
  */
 export function decodeText(bytes: Uint8Array, sampleRate: number | null = null): DecodedAudio {
-  const { rows, head } = numbersOf(bytes, 1, 2);
-  if (rows.length === 0) throw refusal('no-samples', {});
-  const columns = rows[0].values.length;
-  const samples = Float64Array.from(rows, ({ values }) => values[columns - 1]);
+  const { columns, count, values, lines, head } = numbersOf(bytes, 1, 2);
+  if (count === 0) throw refusal('no-samples', {});
+  const samples = Float64Array.from({ length: count }, (_, k) => values[k * columns + columns - 1]);
   let rate = sampleRate;
   if (columns === 2) {
-    if (rows.length < 2) throw refusal('no-samples', {});
+    if (count < 2) throw refusal('no-samples', {});
     const unit = /\bms\b|millisec/.test(head) ? 1e-3 : 1;
     const found = rateOf(
-      Float64Array.from(rows, ({ values }) => values[0] * unit),
-      rows[0].line,
+      Float64Array.from({ length: count }, (_, k) => values[2 * k] * unit),
+      lines,
     );
     if (rate !== null && Math.abs(found / rate - 1) > 0.01)
       throw refusal('text-rate-differs', { rate, found });

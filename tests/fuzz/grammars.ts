@@ -173,7 +173,7 @@ export function damagedDocument(document: object, rng: Rng): string {
     if (way === 0) delete target[key];
     else if (way === 1) target[oneOf(rng, [...hostileTexts, key])] = target[key];
     else if (way === 2) target[key] = Object.values(oneOf(rng, [copy, target]))[0];
-    else if (way === 3 && Array.isArray(node)) node.push(...(node.slice(0, 40) as unknown[]));
+    else if (way === 3 && Array.isArray(node)) node.push(...node.slice(0, 40));
     else target[key] = oneOf(rng, odd)(rng);
   }
   return JSON.stringify(copy).replaceAll('"\\u0001big"', '1e999');

@@ -70,9 +70,13 @@ function metered(buffer: ArrayBuffer): ArrayBuffer {
 interface Inner {
   readonly shape: readonly number[];
   readonly chunks: readonly number[] | null;
-  _attr_value(dtype: unknown, buffer: ArrayBuffer, count: number, offset: number): unknown;
-  _vlen_size_and_data(buffer: ArrayBuffer, offset: number): [number, ArrayBuffer | undefined];
-  get_data(): unknown;
+  _attr_value: (this: Inner, dtype: unknown, buffer: ArrayBuffer, count: number, offset: number) => unknown;
+  _vlen_size_and_data: (
+    this: Inner,
+    buffer: ArrayBuffer,
+    offset: number,
+  ) => [number, ArrayBuffer | undefined];
+  get_data: (this: Inner) => unknown;
 }
 
 function guard(inner: Inner): void {

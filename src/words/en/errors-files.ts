@@ -82,6 +82,8 @@ export const fileErrors: Readonly<Record<string, Sentence>> = {
     'The file is AES69 (SOFA), which needs a reader of its own: it is opened by a study, by the command, or by openFile of the engine.',
   'text-line': (p, n) =>
     `Line ${n.text(p.line)} of the text file is not one or two numbers like the lines before it: “${n.text(p.text)}”. Remove it, or mark it as a comment with #.`,
+  'text-too-large': (p, n) =>
+    `The text has ${n.number(p.megabytes, 0)} MB, more than is read as text (${n.number(p.mostMegabytes, 0)} MB). Export the impulse response as WAV, or fewer lines of it.`,
   'text-columns': (p, n) =>
     `Line ${n.text(p.line)} has ${n.text(p.columns)} columns. A text file holds the amplitude in one column, or time and amplitude in two.`,
   'text-ambiguous': () =>
