@@ -15,6 +15,7 @@ import './define/pressure-map.js';
 import './define/seats.js';
 import './define/sources.js';
 import './define/response.js';
+import './define/listen.js';
 
 export { RingdownStudy } from './elements/study/study.js';
 export { RingdownRecording } from './elements/recording/recording.js';
@@ -30,6 +31,7 @@ export { RingdownPressureMap } from './elements/pressure-map/pressure-map.js';
 export { RingdownSeats } from './elements/seats/seats.js';
 export { RingdownSources } from './elements/sources/sources.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
+export { RingdownListen } from './elements/listen/listen.js';
 export { RingdownResponse } from './elements/response/response.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';

@@ -13,6 +13,7 @@ export { RingdownPressureMap } from './elements/pressure-map/pressure-map.js';
 export { RingdownSeats } from './elements/seats/seats.js';
 export { RingdownSources } from './elements/sources/sources.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
+export { RingdownListen } from './elements/listen/listen.js';
 export { RingdownResponse } from './elements/response/response.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';

@@ -14,3 +14,4 @@ import './pressure-map.js';
 import './seats.js';
 import './sources.js';
 import './response.js';
+import './listen.js';

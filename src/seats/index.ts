@@ -16,3 +16,4 @@ export * from './points.js';
 export * from './combine.js';
 export * from './residues.js';
 export * from './repeats.js';
+export * from './listen.js';

@@ -23,15 +23,20 @@ import {
   type PressureMap,
   type PressureParams,
   type Room,
+  synthesiseJob,
   type RoomPrediction,
+  type SynthParams,
 } from '../room/index.js';
 import { fitResonances, type FitParams, type ResonanceFit } from '../resonance/index.js';
 import {
   combineAll,
+  listenJob,
   optimiseSources,
   reducedCopy,
   ridgesOfSources,
   transferMatrix,
+  type Listened,
+  type ListenParams,
   type OptimiseParams,
   type Proposal,
   type SharedRidge,
@@ -40,6 +45,7 @@ import {
 } from '../seats/index.js';
 import type { Resonance } from '../resonance/index.js';
 import { openJob, RingdownError } from '../signal/index.js';
+import { within } from '../signal/job.js';
 import type { DecodedAudio, Job, OpenOptions, Recording } from '../signal/index.js';
 
 export { drain, drainSliced, nextTurn, type SliceOptions } from './drain.js';
@@ -115,6 +121,11 @@ export interface JobTable {
     params: { readonly matrix: TransferMatrix; readonly optimise: OptimiseParams };
     result: Proposal;
   };
+  /** What is heard of a response: that of `listen`, or one predicted first. */
+  listen: {
+    params: { readonly listen: ListenParams; readonly predicted: SynthParams | null };
+    result: Listened;
+  };
 }
 
 export type JobType = keyof JobTable;
@@ -142,6 +153,11 @@ const starters: Starters = {
   combine: ({ grid, settings }) => combineAll(grid, settings),
   residues: ({ grid, resonances }) => ridgesOfSources(resonances, grid),
   optimise: ({ matrix, optimise }) => optimiseSources(matrix, optimise),
+  *listen({ listen, predicted }) {
+    if (!predicted) return yield* listenJob(listen);
+    const { samples, sampleRate, onsetSeconds } = yield* within(synthesiseJob(predicted), 0, 0.5);
+    return yield* within(listenJob({ ...listen, response: { samples, sampleRate, onsetSeconds } }), 0.5, 1);
+  },
 };
 
 /**
@@ -164,6 +180,7 @@ export function transferables(type: string, result: unknown): ArrayBuffer[] {
     const { levelsDb, timesSeconds } = result as Grid;
     arrays.push(levelsDb, timesSeconds);
   }
+  if (type === 'listen') arrays.push(...(result as Listened).heard.map(({ samples }) => samples));
   return [...new Set(arrays.map(({ buffer }) => buffer))].filter(
     (buffer): buffer is ArrayBuffer => buffer instanceof ArrayBuffer,
   );

@@ -23,6 +23,7 @@ import {
 import { views } from './views.js';
 import { chartViews } from './views-charts.js';
 import { systemViews } from './views-system.js';
+import { listenViews } from './views-listen.js';
 import { roomViews } from './views-room.js';
 
 export const english: Words = {
@@ -31,7 +32,7 @@ export const english: Words = {
   notes,
   remedies,
   captions,
-  views: { ...views, ...chartViews, ...roomViews, ...systemViews },
+  views: { ...views, ...chartViews, ...roomViews, ...listenViews, ...systemViews },
   stages,
   resonanceKinds,
   modeKinds,

@@ -118,6 +118,7 @@ export const stages: Readonly<Record<string, string>> = {
   combine: 'Adding the sources up at each seat',
   residues: 'Finding how each source drives the ridges',
   optimise: 'Looking for better settings of the sources',
+  listen: 'Working the sound out',
   wait: 'Waiting for a free worker',
 };
 

@@ -1,0 +1,4 @@
+import { RingdownListen } from '../elements/listen/listen.js';
+import { defineElement } from './define-element.js';
+
+defineElement('ringdown-listen', RingdownListen);
