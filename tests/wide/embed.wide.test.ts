@@ -56,7 +56,7 @@ describe('a page of another', () => {
 
   it('shows the figures of the README from its own lines, without a console message', async () => {
     const lines = readmeLines();
-    expect(lines.length).toBe(5);
+    expect(lines.length).toBe(6);
     expect(lines[0].trim().split('\n').length).toBeLessThanOrEqual(5);
     const scripts = lines[0].split('\n')[0];
     for (const body of [lines[0], `${scripts}\n${lines[1]}`]) {
@@ -97,6 +97,17 @@ describe('a page of another', () => {
       expect(messages).toEqual([]);
       await tab.close();
     }
+  });
+
+  it('lets a room be heard as the README has it', async () => {
+    const lines = readmeLines();
+    const whole = page(`${lines[0].split('\n')[0]}\n${lines[5]}`);
+    const { page: tab, messages } = await openPage(browser, await served(whole));
+    await tab.locator('ringdown-listen [part=play]').click();
+    await tab.locator('ringdown-listen [part=picture]').waitFor({ timeout: 60_000 });
+    expect(await tab.locator('ringdown-listen [part=status]').textContent()).toMatch(/muted/);
+    expect(messages).toEqual([]);
+    await tab.close();
   });
 
   it('loads the library from another origin, held to its hash, and computes in a worker', async () => {

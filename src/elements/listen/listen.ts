@@ -23,7 +23,7 @@ import type { Part } from '../../study/types.js';
 import { fileNameOf } from '../../sheet/figure-words.js';
 import type { Scope } from '../scope.js';
 import { figureStyles } from '../shared/figure-styles.js';
-import { roomName } from '../shared/room-chart.js';
+import { roomName } from '../../sheet/room-name.js';
 import { download } from '../shared/save.js';
 import { failed } from '../shared/settings.js';
 import { tokens } from '../shared/styles.js';
