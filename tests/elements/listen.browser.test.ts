@@ -182,20 +182,26 @@ describe('ringdown-listen', () => {
     listen.stop();
     const files: Blob[] = [];
     const names: string[] = [];
-    const create = URL.createObjectURL;
+    const create = URL.createObjectURL.bind(URL);
     URL.createObjectURL = (file: Blob) => {
       files.push(file);
-      return create.call(URL, file);
+      return create(file);
     };
-    const click = HTMLAnchorElement.prototype.click;
-    HTMLAnchorElement.prototype.click = function () {
-      names.push(this.download);
+    const took = (event: Event): void => {
+      event.preventDefault();
+      names.push((event.target as HTMLAnchorElement).download);
     };
+    const make = document.createElement.bind(document);
+    document.createElement = ((name: string) => {
+      const element = make(name);
+      if (name === 'a') element.addEventListener('click', took);
+      return element;
+    });
     try {
       await press(listen, 'save');
     } finally {
       URL.createObjectURL = create;
-      HTMLAnchorElement.prototype.click = click;
+      document.createElement = make;
     }
     expect(names).to.deep.equal(['studio-bass-line-room.wav']);
     const { channels, sampleRate } = decodeWav(new Uint8Array(await files[0].arrayBuffer()));

@@ -105,7 +105,7 @@ describe('a page of another', () => {
     const { page: tab, messages } = await openPage(browser, await served(whole));
     await tab.locator('ringdown-listen [part=play]').click();
     await tab.locator('ringdown-listen [part=picture]').waitFor({ timeout: 60_000 });
-    expect(await tab.locator('ringdown-listen [part=status]').textContent()).toMatch(/muted/);
+    await tab.locator('ringdown-listen [part=status]', { hasText: /^\s*Playing .*, muted\./ }).waitFor();
     expect(messages).toEqual([]);
     await tab.close();
   });
