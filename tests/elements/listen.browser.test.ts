@@ -192,11 +192,11 @@ describe('ringdown-listen', () => {
       names.push((event.target as HTMLAnchorElement).download);
     };
     const make = document.createElement.bind(document);
-    document.createElement = ((name: string) => {
+    document.createElement = (name: string) => {
       const element = make(name);
       if (name === 'a') element.addEventListener('click', took);
       return element;
-    });
+    };
     try {
       await press(listen, 'save');
     } finally {

@@ -32,7 +32,9 @@ export function aboutSounds(
       toHz: listened.toHz,
     });
   if (response !== null && treatment) {
-    const bands = treatment.bands.map((band) => speaker.view('listen-band', { ...band }));
+    const bands = treatment.bands.map(({ gainDb, frequencyHz, q }) =>
+      speaker.view('listen-band', { gainDb, frequencyHz, q }),
+    );
     say(`listen-treated-${treatment.origin}`, { count: bands.length, bands: bands.join('; ') });
   } else if (response !== null) say('listen-treated-nothing');
   if (mode) say('listen-mode', { ...mode });
