@@ -1,4 +1,4 @@
-import { copyFileSync, mkdirSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
@@ -8,11 +8,21 @@ import { Project, roomWav } from '../support/packed.js';
 import { openPage, serveSite, untilDrawn } from '../support/site.js';
 
 const dist = fileURLToPath(new URL('../../dist/', import.meta.url));
-const figure =
-  '<ringdown-waterfall src="/desk.wav" room="5.6x3.9x2.7" label="Live room"><p>The live room rings at 44 Hz.</p></ringdown-waterfall>';
 const module = '{"name":"site","private":true,"type":"module"}';
+const recipes = fileURLToPath(new URL('../../docs/recipes.md', import.meta.url));
+
+/** The files of a recipe as the documentation prints them: each fence that carries a path in brackets. */
+function filesOf(title: string): Record<string, string> {
+  const page = readFileSync(recipes, 'utf8');
+  const part = page.split(/^## /m).find((text) => text.startsWith(`${title}\n`));
+  if (part === undefined) throw new Error(`docs/recipes.md has no recipe “${title}”.`);
+  return Object.fromEntries(
+    [...part.matchAll(/^```[\w-]+ \[([^\]]+)\]\n([\s\S]*?)^```$/gm)].map(([, path, text]) => [path, text]),
+  );
+}
 
 interface Site {
+  /** What a project of this kind has beside the files of the recipe. */
   readonly files: Readonly<Record<string, string>>;
   /** Where the site keeps files that are served as they are. */
   readonly static: string;
@@ -29,14 +39,7 @@ interface Site {
 /** The recipes of the documentation, one per generator; versions as tried. */
 const sites: Record<string, Site> = {
   'VitePress 1.6.4': {
-    files: {
-      'package.json': module,
-      '.vitepress/config.mjs':
-        "export default { title: 'Rooms', vue: { template: { compilerOptions: { isCustomElement: (tag) => tag.startsWith('ringdown-') } } } };",
-      '.vitepress/theme/index.js':
-        "import DefaultTheme from 'vitepress/theme';\nexport default { extends: DefaultTheme, async enhanceApp() { if (!import.meta.env.SSR) await import('ringdown/define'); } };",
-      'index.md': `# The live room\n\n${figure}\n`,
-    },
+    files: { 'package.json': module },
     static: 'public',
     packages: ['vitepress@1.6.4', 'lit@3', 'three@0.187.0'],
     build: ['npx', 'vitepress', 'build'],
@@ -44,12 +47,7 @@ const sites: Record<string, Site> = {
     ways: ['sibling'],
   },
   'Eleventy 3.1.8': {
-    files: {
-      'package.json': module,
-      'eleventy.config.js':
-        "export default (config) => { config.addPassthroughCopy({ 'node_modules/ringdown/dist/ringdown.js': 'ringdown.js', static: '/' }); };",
-      'index.md': `<script type="module" src="/ringdown.js"></script>\n\n# The live room\n\n${figure}\n`,
-    },
+    files: { 'package.json': module },
     static: 'static',
     packages: ['@11ty/eleventy@3.1.8'],
     build: ['npx', '@11ty/eleventy'],
@@ -57,11 +55,7 @@ const sites: Record<string, Site> = {
     ways: ['inline'],
   },
   'Astro 5.18.2': {
-    files: {
-      'package.json': module,
-      'astro.config.mjs': 'export default {};',
-      'src/pages/index.astro': `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Rooms</title></head><body><h1>The live room</h1>${figure}<script>import 'ringdown/define';</script></body></html>`,
-    },
+    files: { 'package.json': module },
     static: 'public',
     packages: ['astro@5.18.2', 'lit@3', 'three@0.187.0'],
     build: ['npx', 'astro', 'build'],
@@ -69,14 +63,7 @@ const sites: Record<string, Site> = {
     ways: ['sibling'],
   },
   'Docusaurus 3.10.2': {
-    files: {
-      'package.json': '{"name":"site","private":true}',
-      'docusaurus.config.js':
-        "module.exports = { title: 'Rooms', url: 'https://example.org', baseUrl: '/', clientModules: ['./ringdown.client.js'], presets: [['classic', { docs: false, blog: false }]] };",
-      'ringdown.client.js':
-        "import ExecutionEnvironment from '@docusaurus/ExecutionEnvironment';\nif (ExecutionEnvironment.canUseDOM) import('ringdown/define');",
-      'src/pages/index.js': `import React from 'react';\nexport default () => <main><h1>The live room</h1>${figure}</main>;`,
-    },
+    files: { 'package.json': '{"name":"site","private":true}' },
     static: 'static',
     packages: [
       '@docusaurus/core@3.10.2',
@@ -92,12 +79,7 @@ const sites: Record<string, Site> = {
     ways: ['sibling', 'inline'],
   },
   'MkDocs of Debian': {
-    files: {
-      // Its theme asks other servers for a highlighter unless told not to.
-      'mkdocs.yml':
-        'site_name: Rooms\nuse_directory_urls: false\ntheme:\n  name: mkdocs\n  highlightjs: false\nplugins: []\n',
-      'docs/index.md': `<script type="module" src="ringdown.js"></script>\n\n# The live room\n\n${figure}\n`,
-    },
+    files: {},
     static: 'docs',
     debian: 'mkdocs',
     build: ['mkdocs', 'build', '--quiet'],
@@ -106,16 +88,7 @@ const sites: Record<string, Site> = {
     ways: ['inline'],
   },
   'Hugo of Debian': {
-    files: {
-      'config.toml':
-        'baseURL = "/"\ntitle = "Rooms"\ndisableKinds = ["taxonomy", "term", "RSS", "sitemap"]\n',
-      'layouts/shortcodes/ringdown.html':
-        '<ringdown-waterfall src="{{ .Get "src" }}" room="{{ .Get "room" }}" label="{{ .Get "label" }}"></ringdown-waterfall>',
-      'layouts/index.html':
-        '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Rooms</title><script type="module" src="/ringdown.js"></script></head><body>{{ .Content }}</body></html>',
-      'content/_index.md':
-        '# The live room\n\n{{< ringdown src="/desk.wav" room="5.6x3.9x2.7" label="Live room" >}}\n',
-    },
+    files: {},
     static: 'static',
     debian: 'hugo',
     build: ['hugo', '--quiet'],
@@ -131,8 +104,10 @@ describe('a figure in a documentation site', () => {
 
   it.each(Object.entries(sites))(
     'of %s is built, drawn, and says nothing on the console',
-    async (_, site) => {
-      const project = new Project(site.files);
+    async (title, site) => {
+      const recipe = filesOf(title);
+      expect(Object.keys(recipe).length).toBeGreaterThan(1);
+      const project = new Project({ ...site.files, ...recipe });
       try {
         project.write(join(site.static, 'desk.wav'), wav);
         if (site.oneFile) {
