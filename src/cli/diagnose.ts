@@ -1,7 +1,7 @@
 import { diagnose as diagnoseJob, type DiagnosisParams, type LimitName } from '../diagnosis/index.js';
 import type { Room } from '../room/index.js';
 import { openFile, RingdownError, type PositionMetres, type Recording } from '../signal/index.js';
-import { drain } from '../study/drain.js';
+import { drain } from '../signal/drain.js';
 import type { Speaker } from '../words/index.js';
 import { readBand } from './band.js';
 import { diagnosisText } from './diagnosis-text.js';

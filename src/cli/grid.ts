@@ -1,6 +1,6 @@
 import { computeGrid, logFrequencies, type Grid, type GridMethod } from '../decay/index.js';
 import { openFile, RingdownError, type Recording } from '../signal/index.js';
-import { drain } from '../study/drain.js';
+import { drain } from '../signal/drain.js';
 import { engineVersion } from '../study/version.js';
 import { givenCaptions, gridCaption, type Speaker } from '../words/index.js';
 import { readBand } from './band.js';

@@ -1,5 +1,5 @@
 import { encodeWav, readAudio, responsesOfSweep, RingdownError, type Swept } from '../signal/index.js';
-import { drain } from '../study/drain.js';
+import { drain } from '../signal/drain.js';
 import type { Speaker } from '../words/index.js';
 import { refuse } from './files.js';
 import { exitStatus, type CommandIo } from './io.js';

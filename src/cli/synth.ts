@@ -1,6 +1,6 @@
 import { synthesiseJob } from '../room/index.js';
 import { encodeWav, highestSampleRate, lowestSampleRate, RingdownError } from '../signal/index.js';
-import { drain } from '../study/drain.js';
+import { drain } from '../signal/drain.js';
 import { failureOf } from '../study/failure.js';
 import { parseNumber, type Speaker } from '../words/index.js';
 import { noFile } from './files.js';

@@ -30,3 +30,4 @@ export * from './sofa/read-sofa.js';
 export * from './microphone.js';
 export * from './open-job.js';
 export * from './open-file.js';
+export { drain, drainSliced, type SliceOptions } from './drain.js';

@@ -48,7 +48,7 @@ import { openJob, RingdownError } from '../signal/index.js';
 import { within } from '../signal/job.js';
 import type { DecodedAudio, Job, OpenOptions, Recording } from '../signal/index.js';
 
-export { drain, drainSliced, nextTurn, type SliceOptions } from './drain.js';
+export { drain, drainSliced, nextTurn, type SliceOptions } from '../signal/drain.js';
 
 export interface JobTable {
   /** The bytes of a file to a recording; `audio` where they were decoded elsewhere. */

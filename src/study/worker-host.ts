@@ -1,5 +1,5 @@
 import type { Job } from '../signal/index.js';
-import { drainSliced } from './drain.js';
+import { drainSliced } from '../signal/drain.js';
 import { failureOf } from './failure.js';
 import type { FromWorker, ToWorker } from './messages.js';
 

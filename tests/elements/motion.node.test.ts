@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { motionAt, motionOf } from '../../src/elements/pressure-map/motion.js';
 import { createRoom, predictRoom, pressureMap } from '../../src/room/index.js';
-import { drain } from '../../src/study/drain.js';
+import { drain } from '../../src/signal/drain.js';
 
 const room = createRoom({ size: { lengthMetres: 5.4, widthMetres: 4.1, heightMetres: 2.7 } });
 

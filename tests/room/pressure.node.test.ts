@@ -9,7 +9,7 @@ import {
   roomModeShape,
   type Room,
 } from '../../src/room/index.js';
-import { drain } from '../../src/study/drain.js';
+import { drain } from '../../src/signal/drain.js';
 
 const seats = [
   { x: 2.7, y: 1, z: 1.2 },

@@ -1,6 +1,6 @@
 import { RingdownError } from '../../signal/index.js';
 import type { Job, Progress } from '../../signal/index.js';
-import { drainSliced } from '../drain.js';
+import { drainSliced } from '../../signal/drain.js';
 import { LaneBroken, openLane, type Lane, type WorkerLike } from './lane.js';
 
 /** One way to get a worker; `null` where it is not there at all, as an inline text that no build filled in. */

@@ -1,5 +1,5 @@
-import { RingdownError } from '../signal/index.js';
-import type { Job, Progress } from '../signal/index.js';
+import { RingdownError } from './errors.js';
+import type { Job, Progress } from './types.js';
 
 export interface SliceOptions {
   /** Longest stretch of work between two turns of the event loop; 8 ms leaves a page half of a 60 Hz frame. */

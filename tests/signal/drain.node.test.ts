@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Job, Progress } from '../../src/signal/index.js';
-import { drain, drainSliced } from '../../src/study/jobs.js';
+import { drain, drainSliced } from '../../src/signal/drain.js';
 
 function* counting(steps: number, onEnd = () => {}): Job<number> {
   try {
