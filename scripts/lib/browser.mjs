@@ -29,3 +29,10 @@ export function requireBrowser() {
   }
   return found;
 }
+
+/** Sees to it that the letters of pictures that are compared are those of DejaVu, also beside another browser. */
+export function requireFont() {
+  const file = '/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf';
+  if (existsSync(file) || (installDebianPackages(['fonts-dejavu-core']) && existsSync(file))) return;
+  throw new Complaint('Pictures are compared in DejaVu Sans, which is not there: install fonts-dejavu-core.');
+}
