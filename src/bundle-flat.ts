@@ -16,6 +16,7 @@ import './define/seats.js';
 import './define/sources.js';
 import './define/response.js';
 import './define/listen.js';
+import './define/report.js';
 
 export { RingdownStudy } from './elements/study/study.js';
 export { RingdownRecording } from './elements/recording/recording.js';
@@ -33,6 +34,7 @@ export { RingdownSources } from './elements/sources/sources.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
 export { RingdownListen } from './elements/listen/listen.js';
 export { RingdownResponse } from './elements/response/response.js';
+export { RingdownReport } from './elements/report/report.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
 export { setWorkerFactory, type WorkerFactory } from './study/pool.js';

@@ -15,6 +15,7 @@ export { RingdownSources } from './elements/sources/sources.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
 export { RingdownListen } from './elements/listen/listen.js';
 export { RingdownResponse } from './elements/response/response.js';
+export { RingdownReport } from './elements/report/report.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
 export { setWorkerFactory, workerWay, type WorkerFactory } from './study/pool.js';

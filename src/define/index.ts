@@ -15,3 +15,4 @@ import './seats.js';
 import './sources.js';
 import './response.js';
 import './listen.js';
+import './report.js';

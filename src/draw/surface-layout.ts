@@ -51,11 +51,12 @@ export function layoutSurface(
   const inView = flags.filter(
     ({ position }) => position >= view.columnRange[0] && position <= view.columnRange[1],
   );
-  const lines = Math.max(1, ...inView.map((flag) => flag.label.split('\n').length));
+  const { labelRoom } = view;
+  const lines = labelRoom?.lines ?? Math.max(1, ...inView.map((flag) => flag.label.split('\n').length));
   // At most a third of the height for labels. The strip is kept whatever stands in it: the box must not jump while it
   // is turned.
   const mostRows = Math.max(1, Math.min(3, Math.floor(cssHeight / 3 / rowHeightOf(lines))));
-  const rows = rowsNeeded(pen, theme, inView, cssWidth - 4, mostRows);
+  const rows = labelRoom?.rows ?? rowsNeeded(pen, theme, inView, cssWidth - 4, mostRows);
   const strip = rows === 0 ? 12 : rows * rowHeightOf(lines) + 8;
   const labelsBottom = strip + 2;
   // A narrow picture needs a line of its own for the key below the axis's title.

@@ -75,6 +75,8 @@ export interface FieldView {
   readonly flags: readonly Flag[];
   readonly marks: readonly AxisMark[];
   readonly curtain?: Curtain | null;
+  /** Rows of labels, and lines in each, for which a surface keeps room: as many in pictures that are to have one scale. */
+  readonly labelRoom?: { readonly rows: number; readonly lines: number };
   readonly cursor: { readonly column: number; readonly row: number } | null;
   readonly columnLabel: string;
   readonly rowLabel: string;

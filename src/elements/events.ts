@@ -34,7 +34,7 @@ export interface ModeSelectDetail {
 }
 
 export interface StudyChangeDetail {
-  readonly what: 'recordings' | 'active' | 'choices' | 'channel' | 'room' | 'places' | 'design';
+  readonly what: 'recordings' | 'active' | 'choices' | 'channel' | 'room' | 'places' | 'design' | 'sheet';
   readonly snapshot: StudySnapshot;
 }
 

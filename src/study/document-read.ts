@@ -20,6 +20,7 @@ import { migrated, type Plain } from './migrations.js';
 import { defaultDesign } from './system-design.js';
 import type { SystemDesign } from './system-types.js';
 import type { StudyChoices, StudyPlace } from './types.js';
+import { actions, emptyTexts, papers, type SheetTexts } from './sheet-texts.js';
 import { documentVersion } from './version.js';
 
 /** One field and where it lies, for the sentence that refuses it. */
@@ -253,6 +254,21 @@ function design(field: Field): SystemDesign {
   };
 }
 
+/** Absent where it was saved before there was a sheet. */
+const sheet = (field: Field): SheetTexts => ({
+  title: field.at('title').text,
+  client: field.at('client').text,
+  author: field.at('author').text,
+  date: field.at('date').text,
+  notes: field.at('notes').text,
+  paper: field.at('paper').choice(papers),
+  decisions: field.at('decisions').list.map((one) => ({
+    frequencyHz: one.at('frequencyHz').number(0, 1e6),
+    action: one.at('action').choice(actions),
+    note: one.at('note').text,
+  })),
+});
+
 /** @throws RingdownError `study-not-ours`, `study-newer`, `study-broken`, and those of `createRoom` */
 export function readDocument(data: unknown): OpenedStudy {
   const root = new Field(data, '');
@@ -267,5 +283,6 @@ export function readDocument(data: unknown): OpenedStudy {
     choices: choices(document.at('choices')),
     active: document.at('active').integer(0, Math.max(0, recordings.length - 1)),
     design: document.at('design').orNull(design),
+    sheet: document.at('sheet').orNull(sheet) ?? emptyTexts,
   };
 }

@@ -4,6 +4,7 @@ import { reducedCopy } from '../seats/combine.js';
 import type { Room } from '../room/types.js';
 import { encodeSamples } from './base64.js';
 import { readDocument } from './document-read.js';
+import type { SheetTexts } from './sheet-texts.js';
 import type { SystemDesign } from './system-types.js';
 import type { StudyChoices, StudyPlace, StudySnapshot } from './types.js';
 import { documentVersion, engineVersion } from './version.js';
@@ -71,6 +72,8 @@ export interface StudyDocument {
   readonly places: readonly StudyPlace[];
   readonly active: number;
   readonly design: SystemDesign | null;
+  /** What people wrote on the printed sheet. */
+  readonly sheet: SheetTexts;
   readonly recordings: readonly RecordingDocument[];
   readonly results: readonly ResultDocument[];
 }
@@ -112,7 +115,7 @@ function recordingDocument(recording: Recording): RecordingDocument {
  * @param results Those that are to be told, from `resultDocument`.
  */
 export function studyDocument(
-  { recordings, choices, room, places, active }: StudySnapshot,
+  { recordings, choices, room, places, active, sheet }: StudySnapshot,
   design: SystemDesign | null,
   results: readonly ResultDocument[] = [],
 ): StudyDocument {
@@ -125,6 +128,7 @@ export function studyDocument(
     places,
     active,
     design,
+    sheet,
     recordings: recordings.map(recordingDocument),
     results,
   };
@@ -157,6 +161,7 @@ export interface OpenedStudy {
   readonly choices: StudyChoices;
   readonly active: number;
   readonly design: SystemDesign | null;
+  readonly sheet: SheetTexts;
 }
 
 /** More than a thousand recordings make. */

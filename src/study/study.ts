@@ -11,6 +11,7 @@ import { sharedPool, type Pool } from './pool.js';
 import { recordingMoved } from './places.js';
 import { createRoomPart, sameOrder } from './room-part.js';
 import { createRound } from './round.js';
+import { emptyTexts } from './sheet-texts.js';
 import { sameElements, sameFrequency, sameList } from './same.js';
 import type { Part, Study, StudyChoices, StudyFailure, StudyPlace, StudySnapshot } from './types.js';
 
@@ -41,6 +42,7 @@ const emptySnapshot: StudySnapshot = {
   responses: [],
   ridgeFit: null,
   places: [],
+  sheet: emptyTexts,
   prediction: null,
   selectedMode: null,
   pressure: null,
@@ -217,6 +219,10 @@ export function createStudy(options: StudyOptions = {}): Study {
       const { kind, name } = place;
       const moved = (one: StudyPlace): boolean => one.kind === kind && one.name === name;
       update({ places: snapshot.places.map((one) => (moved(one) ? { ...one, at: to } : one)) });
+    },
+    setSheet(change) {
+      const sheet = { ...snapshot.sheet, ...change };
+      if (!disposed && JSON.stringify(sheet) !== JSON.stringify(snapshot.sheet)) publish({ sheet });
     },
     selectMode(order) {
       if (!sameOrder(order, snapshot.selectedMode)) update({ selectedMode: order });

@@ -1,6 +1,9 @@
 import { defaultBounds, plainSetting, type SourceSetting } from '../seats/index.js';
 import type { SystemDesign, SystemSnapshot } from './system-types.js';
 
+/** A source as it was measured. */
+export const plainSource: SourceSetting = plainSetting;
+
 export const defaultDesign: SystemDesign = {
   stage: null,
   settings: {},

@@ -8,6 +8,7 @@ import type { RidgeFit } from '../diagnosis/ridge-fit.js';
 import type { Diagnosis, LimitName } from '../diagnosis/types.js';
 import type { PressureMap } from '../room/pressure.js';
 import type { ModeOrder, Room, RoomPrediction } from '../room/types.js';
+import type { SheetTexts } from './sheet-texts.js';
 
 /** What the page or the user says about one recording, beside its bytes. */
 export interface RecordingOptions {
@@ -109,6 +110,8 @@ export interface StudySnapshot {
   readonly ridgeFit: RidgeFit | null;
   /** Seats and sources that have a name; those of recordings alone are not among them. */
   readonly places: readonly StudyPlace[];
+  /** What people wrote on the printed sheet. */
+  readonly sheet: SheetTexts;
   /** Modes of the room up to the highest frequency, with or without a recording; null unless needed. */
   readonly prediction: RoomPrediction | null;
   /** Which of them was chosen. */
@@ -135,6 +138,8 @@ export interface Study {
   setPlaces(places: readonly StudyPlace[]): void;
   /** Moves a seat or source, named or only said by recordings, and the recordings that were made there. */
   movePlace(place: StudyPlace, to: PositionMetres): void;
+  /** Writes on the printed sheet. */
+  setSheet(change: Partial<SheetTexts>): void;
   /** Chooses a mode to look at, by its order. */
   selectMode(order: ModeOrder | null): void;
   setChoices(choices: Partial<StudyChoices>): void;

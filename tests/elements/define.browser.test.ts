@@ -15,6 +15,7 @@ const tags = [
   'pressure-map',
   'seats',
   'sources',
+  'report',
   'response',
   'waterfall',
   'spectrogram',
