@@ -95,7 +95,7 @@ describe('ringdown-report', function () {
     expect(text).not.to.match(/<script|<link/);
     let printed = 0;
     const button = shadow<HTMLButtonElement>(report, '[part=print]');
-    const { print } = window;
+    const print = window.print.bind(window);
     try {
       window.print = () => expect.fail('the page around was printed');
       // On its way down to the frame, before the element hears of it.
