@@ -53,7 +53,7 @@ ${summaryOf(subject, speaker).map((sentence) => markup`<p>${sentence}</p>\n`)}</
 
 /** What stands before and between the two numbers of “Page 1 of 3”. */
 function pageWords(speaker: Speaker): [string, string] {
-  const [before, between] = speaker.view('sheet-page', { page: '\0', pages: '\0' }).split('\0');
+  const [before, between] = speaker.view('sheet-page', { page: '#', pages: '#' }).split('#');
   return [before, between];
 }
 
