@@ -4,6 +4,7 @@ import { configs as wcConfigs } from 'eslint-plugin-wc';
 import { defineConfig } from 'eslint/config';
 import tseslint from 'typescript-eslint';
 import { arrows } from './scripts/lint/arrows.mjs';
+import { strict } from './scripts/lint/strict.mjs';
 
 const templates = ['src/elements/**/*.ts', 'src/define/**/*.ts', 'stories/**/*.ts'];
 
@@ -32,24 +33,7 @@ export default defineConfig(
   },
   { ...litConfigs['flat/recommended'], files: templates },
   { ...wcConfigs['flat/recommended'], files: templates },
-  {
-    name: 'strict pages',
-    files: ['src/elements/**/*.ts'],
-    rules: {
-      // A page under a strict Content Security Policy forbids style attributes; both of these write one.
-      'no-restricted-imports': [
-        'error',
-        { paths: [{ name: 'lit/directives/style-map.js', message: 'Use styleValues of shared/.' }] },
-      ],
-      'no-restricted-syntax': [
-        'error',
-        {
-          selector: 'TemplateElement[value.raw=/style="/]',
-          message: 'A style attribute is forbidden by strict pages: use styleValues of shared/.',
-        },
-      ],
-    },
-  },
+  ...strict,
   ...arrows,
   {
     name: 'tests',

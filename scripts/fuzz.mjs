@@ -66,7 +66,8 @@ function tryReader(bundle, reader, inputs, seed) {
       const now = Atomics.load(numbers, 0);
       quiet = now === turn ? quiet + 1 : 0;
       turn = now;
-      if (quiet < hangSeconds) return;
+      // Before its first input it makes its seeds, which a busy machine can hold up.
+      if (quiet < (now === 0 ? 15 : 1) * hangSeconds) return;
       complain(current(), `no answer within ${hangSeconds} s`);
       end(null);
     }, 1000);

@@ -29,10 +29,15 @@ async function read(path: string): Promise<Uint8Array> {
   }
 }
 
+/** Names from a file must not steer the terminal: of the control characters only line ends and tabs are written. */
+export const forTerminal = (text: string): string =>
+  // eslint-disable-next-line no-control-regex
+  text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/g, '');
+
 /** Files and streams of this process. */
 export const nodeIo: CommandIo = {
-  out: (text) => void process.stdout.write(text),
-  err: (text) => void process.stderr.write(text),
+  out: (text) => void process.stdout.write(forTerminal(text)),
+  err: (text) => void process.stderr.write(forTerminal(text)),
   readFile: read,
   async writeFile(path, bytes) {
     try {

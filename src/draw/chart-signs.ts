@@ -1,5 +1,5 @@
 /** The signs of charts, as they stand in the pictures: lines, areas and dots in the inks of a theme. */
-import type { LineStyle, Pen } from './pen.js';
+import type { LineStyle, Strokes } from './pen.js';
 
 export type ChartSign =
   | 'text-line'
@@ -57,7 +57,7 @@ const lines: Partial<Record<ChartSign, readonly [Ink, number | null, readonly nu
 const strokes: Partial<Record<ChartSign, number>> = { 'stroke-1': 1, 'stroke-2': 2, 'stroke-3': 3 };
 
 /** One sign with its upper left corner at a point. */
-export function drawChartSign(pen: Pen, inks: Inks, sign: ChartSign, x: number, y: number): void {
+export function drawChartSign(pen: Strokes, inks: Inks, sign: ChartSign, x: number, y: number): void {
   const style = (ink: Ink, width = widths[ink], dash: readonly number[] = []): LineStyle => ({
     colour: inks[ink],
     width,

@@ -7,7 +7,7 @@ import {
   type ChartSign,
   type Inks,
 } from './chart-signs.js';
-import type { Pen, TextStyle } from './pen.js';
+import type { Pen, Strokes, TextStyle } from './pen.js';
 
 /** Signs of the pictures of a field. */
 export type Sign = 'ridge' | 'noise' | 'fast' | 'past-end' | 'curtain' | 'axial' | 'tangential' | 'oblique';
@@ -22,7 +22,7 @@ export { SIGN_HEIGHT, SIGN_WIDTH, type Inks } from './chart-signs.js';
 const strokes: Partial<Record<Sign, number>> = { axial: 1, tangential: 2, oblique: 3 };
 
 /** Slanted strokes within the sign's box, downwards to the right as on the surface. */
-function hatch(pen: Pen, ink: string, x: number, y: number, pitch: number): void {
+function hatch(pen: Strokes, ink: string, x: number, y: number, pitch: number): void {
   for (let from = pitch / 2 - SIGN_HEIGHT; from < SIGN_WIDTH; from += pitch) {
     const start = Math.max(0, from);
     const end = Math.min(SIGN_WIDTH, from + SIGN_HEIGHT);
@@ -38,7 +38,7 @@ function hatch(pen: Pen, ink: string, x: number, y: number, pitch: number): void
 }
 
 /** One sign with its upper left corner at a point. Those of a field are of one colour, so that they follow any text. */
-export function drawSign(pen: Pen, inks: Inks, sign: LegendItem['sign'], x: number, y: number): void {
+export function drawSign(pen: Strokes, inks: Inks, sign: LegendItem['sign'], x: number, y: number): void {
   if (isChartSign(sign)) {
     drawChartSign(pen, inks, sign, x, y);
     return;

@@ -42,6 +42,9 @@ export interface Pen {
   clipped(box: Box, draw: () => void): void;
 }
 
+/** What signs are made of. */
+export type Strokes = Pick<Pen, 'line' | 'area' | 'circle'>;
+
 /** Pixels as canvases: they can be drawn where a transform says, and again at no cost. */
 const pictures = new WeakMap<Pixels, HTMLCanvasElement>();
 

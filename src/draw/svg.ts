@@ -3,11 +3,17 @@ import { MIDDLE, type LineStyle, type Pen, type TextStyle } from './pen.js';
 import type { Box } from './picture.js';
 import { encodePng, pngAddress } from './png.js';
 
+/** What XML 1.0 lets no document hold: most control characters, halves of pairs, and two that are none. */
+// eslint-disable-next-line no-control-regex
+const notXml = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}/gu;
+
 export const escapeXml = (text: string): string =>
-  text.replace(
-    /[&<>"']/g,
-    (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&apos;' })[sign]!,
-  );
+  text
+    .replace(notXml, '')
+    .replace(
+      /[&<>"']/g,
+      (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&apos;' })[sign]!,
+    );
 
 const number = (value: number): string => String(Math.round(value * 100) / 100);
 /** Along paths a tenth of a pixel is enough, and keeps the file small. */

@@ -10,6 +10,9 @@ export const highestChannelCount = 1024;
 /** Samples of all channels together that are held in memory: half a gigabyte as 64-bit floats. */
 export const highestSampleCount = 2 ** 26;
 
+/** Recordings of one study: 20 seats for 10 sources, before and after, and some. */
+export const mostRecordings = 500;
+
 /** One period at 100 Hz: from less, nothing can be said about the bass. */
 export const shortestSeconds = 0.01;
 

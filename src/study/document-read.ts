@@ -1,6 +1,7 @@
 /** Reads a document that may be anything: every field is looked at before it is believed. */
 import { smoothings } from '../decay/smoothing.js';
 import { RingdownError } from '../signal/errors.js';
+import { mostRecordings } from '../signal/limits.js';
 import type { MicrophoneResponse, Note, PositionMetres, Recording } from '../signal/types.js';
 import { createPlan, createRoom, type Plan } from '../room/index.js';
 import type { AbsorptionBand, Room } from '../room/types.js';
@@ -269,12 +270,15 @@ const sheet = (field: Field): SheetTexts => ({
   })),
 });
 
-/** @throws RingdownError `study-not-ours`, `study-newer`, `study-broken`, and those of `createRoom` */
+/** @throws RingdownError `study-not-ours`, `study-newer`, `study-broken`, `study-full`, and those of `createRoom` */
 export function readDocument(data: unknown): OpenedStudy {
   const root = new Field(data, '');
   if (typeof data !== 'object' || data === null) throw new RingdownError('study-not-ours');
   const document = new Field(migrated(root.object, documentVersion), '');
-  const recordings = document.at('recordings').list.map(recording);
+  const given = document.at('recordings').list;
+  if (given.length > mostRecordings)
+    throw new RingdownError('study-full', { count: given.length, most: mostRecordings });
+  const recordings = given.map(recording);
   return {
     recordings,
     room: document.at('room').orNull(room),

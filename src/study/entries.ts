@@ -1,4 +1,5 @@
 import type { Examination } from '../decay/index.js';
+import { mostRecordings } from '../signal/limits.js';
 import type { Progress, Recording } from '../signal/index.js';
 import { decodeApart, type PageDecoder } from './decode.js';
 import { failureOf } from './failure.js';
@@ -112,6 +113,16 @@ export function createEntries({ pool, round, decoder, onRead, onChange }: Entrie
     return entry;
   };
 
+  /** One more than a study holds is not read, and says so. */
+  const refusedAsFull = (entry: Entry): boolean => {
+    if (entries.length <= mostRecordings) return false;
+    const params = { count: entries.length, most: mostRecordings };
+    entry.failure = { code: 'study-full', params, label: entry.label };
+    onRead();
+    onChange();
+    return true;
+  };
+
   return {
     get all(): readonly Entry[] {
       return entries;
@@ -131,13 +142,13 @@ export function createEntries({ pool, round, decoder, onRead, onChange }: Entrie
 
     async addFile(bytes: Uint8Array, given: RecordingOptions): Promise<string> {
       const entry = add(given.label ?? '', given);
-      await read(entry, opened(entry, bytes));
+      if (!refusedAsFull(entry)) await read(entry, opened(entry, bytes));
       return entry.key;
     },
 
     async addCopy(recording: Recording): Promise<string> {
       const entry = add(recording.label, {});
-      await read(entry, (running) => examined(recording, running));
+      if (!refusedAsFull(entry)) await read(entry, (running) => examined(recording, running));
       return entry.key;
     },
 

@@ -20,8 +20,9 @@ function cellText(value: Cell): string {
   if (value === null) return '';
   if (typeof value === 'number') return Number.isFinite(value) ? String(Number(value.toPrecision(6))) : '';
   const text = String(value);
-  // RFC 4180. A leading sign of a formula is set in quotes with a blank before it, so that no spreadsheet runs it.
-  const safe = typeof value === 'string' && /^[=+\-@\t\r]/.test(text) ? ` ${text}` : text;
+  // RFC 4180. A text that a spreadsheet could run as a formula begins with an apostrophe, also after blanks and where the
+  // sign is a wide one (OWASP, CSV Injection).
+  const safe = typeof value === 'string' && /^\s*[=+\-@＝＋－＠]|^[\t\r\n]/.test(text) ? `'${text}` : text;
   return /[",\r\n]/.test(safe) || safe !== text ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 

@@ -1,6 +1,7 @@
 import { property } from 'lit/decorators.js';
 import { DataElement } from '../shared/data-element.js';
 import type { PageFile, PageSource } from '../shared/feed.js';
+import { credentialsOf } from '../shared/settings.js';
 import type { Given } from '../shared/settings.js';
 
 /**
@@ -12,6 +13,8 @@ import type { Given } from '../shared/settings.js';
 export class RingdownRecording extends DataElement {
   /** Address of the file (WAV, FLAC, AES69 or text). */
   @property() src: string | null = null;
+  /** "use-credentials" where files of another origin are to be fetched with the user's cookies; else they stay at home. */
+  @property({ attribute: 'crossorigin' }) crossOrigin: string | null = null;
   /** What it is called; the file's name where not given. */
   @property() label: string | null = null;
   /** Name of a ringdown-place, or "x y z" in metres. */
@@ -58,7 +61,8 @@ export class RingdownRecording extends DataElement {
   }
 
   #file(address: string | null, data: Blob | ArrayBuffer | null): PageFile {
-    return { url: address === null || data ? null : this.#resolved(address), data };
+    const credentials = credentialsOf(this.crossOrigin);
+    return { url: address === null || data ? null : this.#resolved(address), data, credentials };
   }
 
   #resolved(src: string): string {

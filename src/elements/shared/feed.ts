@@ -11,6 +11,7 @@ import { Links } from './links.js';
 import { checkOrder, failed, nameOf, readRecording, readSettings } from './settings.js';
 import type { RecordingSettings, Settings } from './settings.js';
 import { RingdownError } from '../../study/inputs.js';
+import { fetchFile } from './fetch-file.js';
 import { createSystem } from '../../study/system.js';
 import type { System, SystemDesign, SystemPart } from '../../study/system-types.js';
 
@@ -20,6 +21,8 @@ type Places = ReadonlyMap<string, NonNullable<RecordingOptions['seat']>>;
 export interface PageFile {
   readonly url: string | null;
   readonly data: Blob | ArrayBuffer | null;
+  /** With which the address is fetched; those of the same origin where not given. */
+  readonly credentials?: RequestCredentials | undefined;
 }
 
 /** One recording that the page asks for. */
@@ -321,6 +324,7 @@ function signatureOf(source: PageSource, places: Places): string {
   const files = [source, sweep, microphone].map((file) => [
     file?.url ?? null,
     file?.data ? dataNumber(file.data) : null,
+    file?.credentials ?? null,
   ]);
   return JSON.stringify([files, settings, named]);
 }
@@ -349,19 +353,11 @@ async function arrive({ sweep, microphone, ...file }: PageSource, signal: AbortS
   return { bytes, beside: { ...(played && { sweep: played }), ...(heard && { microphone: heard }) } };
 }
 
-const fileBytes = ({ url, data }: PageFile, name: string, signal: AbortSignal): Promise<ArrayBuffer> =>
-  data === null ? fetchBytes(url!, name, signal) : bytesOf(data);
-
-async function fetchBytes(url: string, name: string, signal: AbortSignal): Promise<ArrayBuffer> {
-  let response: Response;
-  try {
-    response = await fetch(url, { signal });
-  } catch {
-    throw new RingdownError('fetch-failed', { url, name });
-  }
-  if (!response.ok) throw new RingdownError('fetch-status', { url, name, status: response.status });
-  return response.arrayBuffer();
-}
+const fileBytes = (
+  { url, data, credentials }: PageFile,
+  name: string,
+  signal: AbortSignal,
+): Promise<ArrayBuffer> => (data === null ? fetchFile(url!, { name, signal, credentials }) : bytesOf(data));
 
 async function bytesOf(data: Blob | ArrayBuffer): Promise<ArrayBuffer> {
   if (data instanceof ArrayBuffer) return data.slice(0);

@@ -1,11 +1,10 @@
 import { html } from 'lit';
 import type { TemplateResult } from 'lit';
-import { unsafeSVG } from 'lit/directives/unsafe-svg.js';
 import { drawSign, SIGN_HEIGHT, SIGN_WIDTH } from '../../draw/legend.js';
 import type { Inks, LegendItem } from '../../draw/legend.js';
-import { svgPen } from '../../draw/svg.js';
+import { templatePen } from './template-pen.js';
 
-const drawn = new Map<string, string>();
+const drawn = new Map<string, readonly TemplateResult[]>();
 
 /** Of the page: the list's own colour is that of its signs. */
 const inks: Inks = {
@@ -17,10 +16,10 @@ const inks: Inks = {
 };
 
 /** Our own drawing, in the colour of the text around it. */
-function signSvg(sign: LegendItem['sign']): string {
+function signOf(sign: LegendItem['sign']): readonly TemplateResult[] {
   let content = drawn.get(sign);
   if (content === undefined) {
-    const pen = svgPen();
+    const pen = templatePen();
     drawSign(pen, inks, sign, 0, 0);
     drawn.set(sign, (content = pen.content()));
   }
@@ -39,7 +38,7 @@ export const legendList = (items: readonly LegendItem[]): TemplateResult =>
             height=${SIGN_HEIGHT}
             aria-hidden="true"
           >
-            ${unsafeSVG(signSvg(sign))}
+            ${signOf(sign)}
           </svg>
           ${text}
         </li>`,

@@ -2,12 +2,15 @@ import { property } from 'lit/decorators.js';
 import type { StudyFailure } from '../../study/types.js';
 import { RingdownElement } from './element.js';
 import type { PageSource } from './feed.js';
+import { credentialsOf } from './settings.js';
 import type { Given, Settings } from './settings.js';
 
 /** Attributes that an element shares with every other that can hold a study. Text is read as people type numbers. */
 export abstract class SettingsElement extends RingdownElement {
   /** Address of one impulse response (WAV, FLAC, AES69 or text). */
   @property() src: string | null = null;
+  /** "use-credentials" where a file of another origin is to be fetched with the user's cookies; else they stay at home. */
+  @property({ attribute: 'crossorigin' }) crossOrigin: string | null = null;
   /** What the recording is called; the file's name where not given. */
   @property() label: string | null = null;
   /** Which channel of the file, counted from 1; the only live one or the first where not given. */
@@ -90,6 +93,7 @@ export abstract class SettingsElement extends RingdownElement {
       id: this,
       url: this.#resolved(src),
       data: null,
+      credentials: credentialsOf(this.crossOrigin),
       settings: { label, seat, source, stage, channel, rate, measurement },
     };
   }

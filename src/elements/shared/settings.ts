@@ -70,6 +70,10 @@ function readList(name: string, value: Given): number[] | null {
   return list;
 }
 
+/** What the attribute `crossorigin` means, as of images: credentials go to other origins only where it says so. */
+export const credentialsOf = (crossOrigin: string | null): RequestCredentials =>
+  crossOrigin?.trim().toLowerCase() === 'use-credentials' ? 'include' : 'same-origin';
+
 /** A thrown value as a failure of one recording, or of the whole study. */
 export function failed(error: unknown, label: string | null = null): StudyFailure {
   return { ...failureOf(error), label };

@@ -6,6 +6,12 @@ export const pageErrors: Readonly<Record<string, Sentence>> = {
     `The file could not be fetched from ${n.text(p.url)}: the server answered ${n.text(p.status)}. Check the address in “${n.text(p.name ?? 'src')}”.`,
   'fetch-failed': (p, n) =>
     `The file could not be fetched from ${n.text(p.url)}: the server cannot be reached, or does not let this page read it. Check the address in “${n.text(p.name ?? 'src')}”.`,
+  'fetch-page': (p, n) =>
+    `What the server sent from ${n.text(p.url)} is a web page and not a recording. Check the address in “${n.text(p.name ?? 'src')}”.`,
+  'fetch-large': (p, n) =>
+    `The file at ${n.text(p.url)} has more than ${n.number(p.mostMegabytes, 0)} MB (${n.number(p.megabytes, 0)} MB and counting), more than is held in memory. It was not read on.`,
+  'fetch-slow': (p, n) =>
+    `The server of ${n.text(p.url)} has sent nothing for ${n.number(p.seconds, 0)} s, so the file was given up. Load the page again, or check the address in “${n.text(p.name ?? 'src')}”.`,
   'study-missing': (p, n) =>
     `There is no ringdown-study with the id “${n.text(p.id)}” on this page, as “for” asks. Check the id.`,
   'attribute-number': (p, n) =>

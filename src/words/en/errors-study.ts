@@ -28,6 +28,8 @@ export const studyErrors: Readonly<Record<string, Sentence>> = {
     `The study was saved as version ${n.text(p.version)}, and versions up to ${n.text(p.known)} are read here. Open it with a newer ringdown.`,
   'study-broken': (p, n) =>
     `The saved study is damaged: ${p.where ? `“${n.text(p.where)}” does not hold what it should` : 'it does not hold what it should'}. Nothing of it was taken. Save it again, or open the recordings themselves.`,
+  'study-full': (p, n) =>
+    `A study holds at most ${n.text(p.most)} recordings, and this would be ${n.text(p.count)}. Remove some, or begin another study.`,
   'study-too-large': (p, n) =>
     `The file has ${n.number(p.megabytes, 0)} MB, more than a saved study ever has (64 MB). It was not read.`,
   'autosave-full': () =>
