@@ -12,7 +12,15 @@ import { treeHash } from './lib/tree-hash.mjs';
 import { setup } from './setup.mjs';
 
 const required = [
-  ...['index.ts', 'engine.ts', 'define/index.ts', 'bundle.ts', 'bundle-flat.ts', 'cli/main.ts'],
+  ...[
+    'index.ts',
+    'engine.ts',
+    'define/index.ts',
+    'bundle.ts',
+    'bundle-flat.ts',
+    'bundle-de.ts',
+    'cli/main.ts',
+  ],
   ...['study/worker.ts', 'study/worker-inline.ts', 'signal/vendor/fft.ts'],
   ...['study/sofa-worker.ts', 'study/sofa-worker-inline.ts'],
 ];

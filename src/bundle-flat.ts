@@ -39,6 +39,6 @@ export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
 export { setWorkerFactory, type WorkerFactory } from './study/pool.js';
 export type * from './study/types.js';
-export { createSpeaker } from './words/index.js';
+export { addWords, createSpeaker } from './words/index.js';
 
 preferInlineWorker();

@@ -20,5 +20,5 @@ export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
 export { setWorkerFactory, workerWay, type WorkerFactory } from './study/pool.js';
 export type * from './study/types.js';
-export { createSpeaker } from './words/index.js';
-export type { Speaker } from './words/index.js';
+export { addWords, createSpeaker } from './words/index.js';
+export type { OwnWords, Speaker, Words } from './words/index.js';

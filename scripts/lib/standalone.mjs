@@ -57,6 +57,16 @@ export async function bundleStandalone(out) {
       }));
     },
   };
+  /** A single file requests no code: it knows no language that would have to be fetched. @type {import('esbuild').Plugin} */
+  const withoutLanguages = {
+    name: 'without-languages',
+    setup({ onLoad }) {
+      onLoad({ filter: /[\\/]elements[\\/]shared[\\/]language-modules\.ts$/ }, () => ({
+        contents: 'export const languageModules = {};',
+        loader: 'js',
+      }));
+    },
+  };
   const workerInputs = Object.keys(worker.metafile.inputs);
   const oneFile = {
     ...common,
@@ -68,13 +78,19 @@ export async function bundleStandalone(out) {
   const all = async (/** @type {string} */ entry, /** @type {string} */ file) =>
     build({
       ...oneFile,
-      plugins: [inlineSofaWorker, await engineOnce(common, workerInputs, entry)],
+      plugins: [inlineSofaWorker, withoutLanguages, await engineOnce(common, workerInputs, entry)],
       entryPoints: [entry],
       outfile: `${out}/${file}`,
     });
-  const [whole, flat] = await Promise.all([
+  const [whole, flat, german] = await Promise.all([
     all('src/bundle.ts', 'ringdown.js'),
     all('src/bundle-flat.ts', 'ringdown-flat.js'),
+    build({
+      ...oneFile,
+      entryPoints: ['src/bundle-de.ts'],
+      charset: 'utf8',
+      outfile: `${out}/ringdown-de.js`,
+    }),
     // A CommonJS dependency made a plain module, so that a page without a bundler can load the engine.
     build({
       ...common,
@@ -86,6 +102,15 @@ export async function bundleStandalone(out) {
   promise(standsAlone(worker.metafile), 'dist/study/worker.js must be one file, but it imports others.');
   promise(standsAlone(whole.metafile), 'dist/ringdown.js must be one file, but it imports others.');
   promise(standsAlone(flat.metafile), 'dist/ringdown-flat.js must be one file, but it imports others.');
+  promise(standsAlone(german.metafile), 'dist/ringdown-de.js must be one file, but it imports others.');
+  promise(
+    !holds(german.metafile, /words\/en\//),
+    'dist/ringdown-de.js must hold German alone, but it holds English too.',
+  );
+  promise(
+    ![whole, flat].some(({ metafile }) => holds(metafile, /words\/de\//)),
+    'The single files must be without German, which is a file of its own.',
+  );
   promise(
     !holds(flat.metafile, /node_modules\/three\//),
     'dist/ringdown-flat.js must be without three, but holds it.',
@@ -133,6 +158,10 @@ export async function checkEntries(out) {
   }
   for (const entry of ['index.js', 'engine.js', 'define/index.js']) {
     promise(
+      !filesLoadedBy(metafile, `${relative}/${entry}`).some((file) => /\/words\/de\//.test(file)),
+      `dist/${entry} must load German only for a page in German, but it imports it at once.`,
+    );
+    promise(
       ![...loads(entry)].some((name) => /^jsfive/.test(name)),
       `dist/${entry} must load the HDF5 reader only for a file that needs it, but it imports it at once.`,
     );
@@ -158,6 +187,20 @@ function packagesLoadedBy(metafile, entry, seen = new Set()) {
     else for (const name of packagesLoadedBy(metafile, path, seen)) packages.add(name);
   }
   return packages;
+}
+
+/**
+ * @param {import('esbuild').Metafile} metafile
+ * @param {string} entry
+ * @param {Set<string>} [seen]
+ * @returns {string[]} every file reached by static imports
+ */
+function filesLoadedBy(metafile, entry, seen = new Set()) {
+  if (seen.has(entry)) return [];
+  seen.add(entry);
+  for (const { path, kind, external } of metafile.inputs[entry].imports)
+    if (kind === 'import-statement' && !external) filesLoadedBy(metafile, path, seen);
+  return [...seen];
 }
 
 /** @param {import('esbuild').Metafile} metafile */

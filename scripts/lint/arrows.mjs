@@ -29,6 +29,7 @@ export const mayImport = {
   'engine.ts': engine,
   'index.ts': ['elements', 'study', 'words'],
   'bundle.ts': ['define', 'elements', 'study', 'words', 'index.ts'],
+  'bundle-de.ts': ['words'],
   'bundle-flat.ts': ['define', 'elements', 'study', 'words', 'index.ts'],
 };
 

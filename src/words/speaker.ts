@@ -1,9 +1,6 @@
-import { english } from './en/index.js';
 import { createNumberWords } from './format.js';
+import { wordsOf } from './merge.js';
 import type { NumberWords, Sentence, Term, WordParams, Words, WordValue } from './types.js';
-
-/** The languages there are, by their BCP 47 primary tag. */
-const languages: Readonly<Record<string, Words>> = { en: english };
 
 type Coded = { readonly code: string; readonly params: WordParams };
 
@@ -50,9 +47,10 @@ function quotable(params: WordParams): WordParams {
 
 /**
  * @param locale BCP 47, of the page: numbers follow it; sentences do where the language is there, else they are English.
+ *   Languages added later are spoken by speakers made later.
  */
 export function createSpeaker(locale = 'en', options: SpeakerOptions = {}): Speaker {
-  const words = languages[locale.toLowerCase().split(/[-_]/)[0] ?? 'en'] ?? english;
+  const words = wordsOf(locale);
   const n = createNumberWords(locale, options.space);
   const say = (sentences: Readonly<Record<string, Sentence>>, code: string, params: WordParams): string =>
     (Object.hasOwn(sentences, code) ? sentences[code] : words.unknown)({ code, ...quotable(params) }, n);

@@ -52,6 +52,19 @@ export interface Words {
   readonly unknown: Sentence;
 }
 
+/** A sentence of a page's own: made from its parameters, or always the same text. */
+export type OwnSentence = Sentence | string;
+type OwnSentences = Readonly<Record<string, OwnSentence>>;
+
+/** Some words of a language, to be said in place of ringdown's: any tables, any codes of them. */
+export type OwnWords = Partial<Omit<Words, 'language' | 'unknown' | SentenceTable>> & {
+  /** BCP 47: a language ("de"), or one with its region ("de-AT"). */
+  readonly language: string;
+  readonly unknown?: OwnSentence;
+} & { readonly [name in SentenceTable]?: OwnSentences };
+
+type SentenceTable = 'errors' | 'notes' | 'remedies' | 'captions' | 'views';
+
 /** A short name for a table cell and one sentence that says what it means. */
 export interface Term {
   readonly name: string;

@@ -1,12 +1,17 @@
 import { adoptStyles, isServer, LitElement } from 'lit';
-import { createSpeaker } from '../../words/index.js';
+import { createSpeaker, onWordsChange, wordsRevision } from '../../words/index.js';
 import type { Speaker } from '../../words/index.js';
 import { Scope } from '../scope.js';
+import { localeOf, onPageLanguage } from './locale.js';
+import { wantLanguage } from './languages.js';
 
 const speakers = new Map<string, Speaker>();
+let revision = 0;
 
-/** The speaker of a locale; made once for the page. */
+/** The speaker of a locale; made once for the page, and anew when its words have changed. */
 function speakerOf(locale: string): Speaker {
+  if (revision !== wordsRevision()) speakers.clear();
+  revision = wordsRevision();
   let speaker = speakers.get(locale);
   if (!speaker) speakers.set(locale, (speaker = createSpeaker(locale)));
   return speaker;
@@ -26,9 +31,7 @@ export abstract class RingdownElement extends LitElement {
 
   /** In the page's language, with its numbers. */
   protected get speaker(): Speaker {
-    if (isServer) return speakerOf('en');
-    const own = this.closest('[lang]')?.getAttribute('lang');
-    return speakerOf(own || document.documentElement.lang || navigator.language || 'en');
+    return speakerOf(isServer ? 'en' : localeOf(this));
   }
 
   /**
@@ -47,6 +50,14 @@ export abstract class RingdownElement extends LitElement {
     super.connectedCallback();
     if (isServer) return;
     this.#scope = new Scope();
+    this.#scope.add(onWordsChange(() => this.wordsChanged()));
+    this.#scope.add(
+      onPageLanguage(() => {
+        wantLanguage(localeOf(this));
+        this.wordsChanged();
+      }),
+    );
+    wantLanguage(localeOf(this));
     this.connected(this.#scope);
   }
 
@@ -61,6 +72,11 @@ export abstract class RingdownElement extends LitElement {
   protected connected(_scope: Scope): void {}
 
   protected disconnected(): void {}
+
+  /** Another language is spoken from now on, or the same with other words. */
+  protected wordsChanged(): void {
+    this.requestUpdate();
+  }
 
   protected get scope(): Scope | null {
     return this.#scope;

@@ -28,10 +28,10 @@ export abstract class RoomChartElement extends ChartElement {
   }
 
   protected override emptyText(): string | null {
-    return this.snapshot?.room ? null : this.speaker.view('no-room');
+    return this.snapshot?.room ? null : this.speaker.view('room-none');
   }
 
   protected override nothingText(): string {
-    return this.speaker.view(this.snapshot?.room ? 'room-coming' : 'no-room');
+    return this.speaker.view(this.snapshot?.room ? 'room-coming' : 'room-none');
   }
 }

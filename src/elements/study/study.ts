@@ -216,6 +216,10 @@ export class RingdownStudy extends SettingsElement {
     });
   }
 
+  protected override wordsChanged(): void {
+    this.#changed();
+  }
+
   /** What goes on, or what came out, as one sentence. */
   #statusText(): string {
     const { speaker, snapshot } = this;

@@ -59,9 +59,6 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
   'mode-count': (p, n) =>
     `The room has about ${n.integer(p.count)} modes up to ${n.hertz(p.toHz, 0)}, too many to name one (at most ${n.integer(p.most)} are listed). Lower the top frequency.`,
 
-  'frequency-range': (p, n) =>
-    `A range from ${n.hertz(p.fromHz)} to ${n.hertz(p.toHz)} holds nothing: it must begin above 0 Hz and below its end.`,
-
   cancelled: () => 'The computation was cancelled.',
   'worker-crashed': () =>
     'The computation stopped twice for want of memory or because the browser ended it. Try a shorter file, or close other pages.',

@@ -37,4 +37,15 @@ export const pageErrors: Readonly<Record<string, Sentence>> = {
   'link-ridge': (p, n) =>
     `The link selects a ridge at ${n.hertz(p.frequencyHz)}, and there is none here. The rest of the view is as the link has it.`,
   'file-read': (p, n) => `The file could not be read by the browser (${n.text(p.detail)}). Choose it again.`,
+  'words-language': (p, n) =>
+    `Words need a language, as “de” or “de-AT” (BCP 47); “${n.text(p.text)}” is none. Nothing of them was taken.`,
+  'words-table': (p, n) => `“${n.text(p.name)}” is not a table of words by code. Nothing of them was taken.`,
+  'words-unknown': (p, n) =>
+    `There is no table of words called “${n.text(p.name)}”; there are ${n.text(p.names)}. Nothing of them was taken.`,
+  'words-sentence': (p, n) =>
+    `“${n.text(p.code)}” of the table “${n.text(p.name)}” must be text, or a function that makes text. Nothing of the words was taken.`,
+  'words-term': (p, n) =>
+    `“${n.text(p.code)}” of the table “${n.text(p.name)}” must have a name and a meaning, both text. Nothing of the words was taken.`,
+  'words-text': (p, n) =>
+    `“${n.text(p.code)}” of the table “${n.text(p.name)}” must be text. Nothing of the words was taken.`,
 };

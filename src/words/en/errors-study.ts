@@ -17,7 +17,7 @@ export const studyErrors: Readonly<Record<string, Sentence>> = {
   'grid-window': (p, n) =>
     `A window of ${n.significant(p.seconds)} s is outside ${n.text(p.from)} to ${n.text(p.to)} s.`,
   'grid-step': (p, n) =>
-    `Steps of ${n.significant(p.step)} s over ${n.significant(p.span)} s make no picture. Steps start at 0.5 ms, and a picture holds at most 20000 of them.`,
+    `Steps of ${n.significant(p.step)} s over ${n.significant(p.span)} s make no picture. Steps start at ${n.number(0.5, 1)} ms, and a picture holds at most 20000 of them.`,
   'grid-silent': () =>
     'There is no sound at the onset in this band: the first slice holds nothing but zeros, so no level can be given relative to it.',
   'study-not-json': () =>

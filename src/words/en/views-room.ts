@@ -3,7 +3,7 @@ import type { Sentence } from '../types.js';
 /** What the views of the room say: modes, the room itself, where a mode is loud. */
 export const roomViews: Readonly<Record<string, Sentence>> = {
   'this-room': () => 'This room',
-  'no-room': () => 'No room yet: with its sides, its modes stand here.',
+  'room-none': () => 'No room yet: with its sides, its modes stand here.',
   'room-coming': () => 'Computing the modes of the room',
   'room-of-sides': (p, n) => `Room of ${n.text(p.length)} × ${n.text(p.width)} × ${n.text(p.height)} m`,
   'room-of-plan': (p, n) => `Room of ${n.integer(p.corners)} walls, ${n.metres(p.height)} high`,

@@ -1,0 +1,48 @@
+import type { Words } from '../types.js';
+import { captions } from './captions.js';
+import { commandErrors } from './errors-command.js';
+import { fileErrors } from './errors-files.js';
+import { houseErrors } from './errors-house.js';
+import { seatErrors } from './errors-seats.js';
+import { studyErrors } from './errors-study.js';
+import { pageErrors } from './errors-page.js';
+import { notes } from './notes.js';
+import { cautions, remedies } from './remedies.js';
+import {
+  audible,
+  causes,
+  constructions,
+  labels,
+  axes,
+  limits,
+  methods,
+  modeKinds,
+  resonanceKinds,
+  stages,
+} from './terms.js';
+import { views } from './views.js';
+import { chartViews } from './views-charts.js';
+import { systemViews } from './views-system.js';
+import { listenViews } from './views-listen.js';
+import { roomViews } from './views-room.js';
+
+export const german: Words = {
+  language: 'de',
+  errors: { ...fileErrors, ...houseErrors, ...studyErrors, ...seatErrors, ...commandErrors, ...pageErrors },
+  notes,
+  remedies,
+  captions,
+  views: { ...views, ...chartViews, ...roomViews, ...listenViews, ...systemViews },
+  stages,
+  resonanceKinds,
+  modeKinds,
+  constructions,
+  causes,
+  axes,
+  limits,
+  audible,
+  methods,
+  cautions,
+  labels,
+  unknown: (p, n) => `Etwas stimmt nicht, wofür es noch keinen Satz gibt (${n.text(p.code)}).`,
+};
