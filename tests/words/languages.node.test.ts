@@ -8,11 +8,12 @@ import { everyWay, figuresOf } from '../support/saying.js';
 const tablesOf = (words: Words, names: ReadonlySet<string>) =>
   [...names].map((name) => [name, words[name as keyof Words]] as const);
 
+/** Those of both languages; which codes are missing is told by a test of its own. */
 const sentences = tablesOf(english, sentenceTables).flatMap(([table, entries]) =>
   Object.entries(entries as Record<string, Sentence>).map(([code, sentence]) => ({
     where: `${table}.${code}`,
     en: sentence,
-    de: (german[table as keyof Words] as unknown as Record<string, Sentence>)[code] ?? (() => ''),
+    de: (german[table as keyof Words] as unknown as Record<string, Sentence>)[code] ?? sentence,
   })),
 );
 
@@ -80,7 +81,7 @@ describe('the languages', () => {
       const [one, other] = [en, de].map((sentence) => everyWay(sentence).read.join(' '));
       return one === other ? [] : [`${where}: “${one}” and “${other}”`];
     });
-    expect(differing).toEqual([]);
+    expect([...new Set(differing)]).toEqual([]);
   });
 
   it('tell the same numbers and names with the same digits, whatever is given', () => {
@@ -90,7 +91,7 @@ describe('the languages', () => {
         told === others[k].told ? [] : [`${where}: “${told}” and “${others[k].told}”`],
       );
     });
-    expect(differing).toEqual([]);
+    expect([...new Set(differing)]).toEqual([]);
   });
 
   it('hold the same fixed figures in sentences and texts: claims do not change with the language', () => {
@@ -126,7 +127,7 @@ describe('the languages', () => {
         return bad ? [`${where}: ${text}`] : [];
       });
     });
-    expect(wrong).toEqual([]);
+    expect([...new Set(wrong)]).toEqual([]);
   });
 
   it('set German in German quotation marks, each opened and closed', () => {
@@ -136,7 +137,7 @@ describe('the languages', () => {
     ];
     // Marks in their order, without what stands between them: pairs and nothing else.
     const wrong = all.filter(([, text]) => !/^(„“)*$/.test(text.replace(/[^„“”’']/g, '')));
-    expect(wrong).toEqual([]);
+    expect([...new Set(wrong)]).toEqual([]);
   });
 
   it('write the numbers of German with its comma', () => {

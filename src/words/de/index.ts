@@ -25,6 +25,7 @@ import { chartViews } from './views-charts.js';
 import { systemViews } from './views-system.js';
 import { listenViews } from './views-listen.js';
 import { roomViews } from './views-room.js';
+import { sheetViews } from './views-sheet.js';
 
 export const german: Words = {
   language: 'de',
@@ -32,7 +33,7 @@ export const german: Words = {
   notes,
   remedies,
   captions,
-  views: { ...views, ...chartViews, ...roomViews, ...listenViews, ...systemViews },
+  views: { ...views, ...chartViews, ...roomViews, ...listenViews, ...systemViews, ...sheetViews },
   stages,
   resonanceKinds,
   modeKinds,

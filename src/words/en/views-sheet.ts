@@ -1,8 +1,6 @@
 import type { Sentence } from '../types.js';
 
 const one = (count: unknown): boolean => Number(count) === 1;
-const counted = (p: { count?: unknown }, single: string, many: string, text: string): string =>
-  one(p.count) ? single : `${text} ${many}`;
 
 /** What the printed sheet says, and the form around it. */
 export const sheetViews: Readonly<Record<string, Sentence>> = {
@@ -152,7 +150,7 @@ export const sheetViews: Readonly<Record<string, Sentence>> = {
     'No calibration was given: levels are relative, and nothing is said on how loud the room or the sources are.',
   'not-room': () => 'No room was given, so that no ridge is given the name of a mode.',
   'not-seats': (p, n) =>
-    `${counted(p, 'One seat lacks', 'seats lack', n.integer(p.count))} a source and ${one(p.count) ? 'is' : 'are'} left out of all sums.`,
+    `${one(p.count) ? 'One seat lacks' : `${n.integer(p.count)} seats lack`} a source and ${one(p.count) ? 'is' : 'are'} left out of all sums.`,
   'not-one-seat': () => 'One seat was measured: whether the rest of the room hangs as well is not known.',
   'not-clock': () =>
     'No common clock timed the recordings: sources were not added up, and nothing is said on their delays.',
