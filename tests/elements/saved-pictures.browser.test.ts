@@ -2,6 +2,7 @@ import { expect, fixture } from '@open-wc/testing';
 import '../../src/define/index.js';
 import { textsOfPng } from '../../src/draw/png.js';
 import type { StudySnapshot } from '../../src/study/types.js';
+import { systemPage } from './system-support.js';
 import { drawn, ready, room, roomAddress, waitUntil } from './support.js';
 
 type View = HTMLElement & {
@@ -18,6 +19,7 @@ const pictures: Record<string, RegExp> = {
   'decay-times': /above its limit/i,
   response: /Not smoothed/,
   modes: /axial/,
+  'pressure-map': /Plan at a height/,
 };
 
 for (const [name, word] of Object.entries(pictures))
@@ -39,11 +41,13 @@ for (const [name, word] of Object.entries(pictures))
       const parsed = new DOMParser().parseFromString(text, 'image/svg+xml');
       expect(parsed.querySelector('parsererror')).to.equal(null);
       expect(parsed.documentElement.getAttribute('width')).to.equal('820');
-      const { hash } = view.snapshot!.recordings[0];
+      // What a mode looks like is predicted from the room alone: no file had a part in it.
+      const { hash } = name === 'pressure-map' ? { hash: null } : view.snapshot!.recordings[0];
       const origin = JSON.parse(parsed.querySelector('metadata')!.textContent) as object;
       expect(origin).to.include({ hash, picture: name });
       const words = [...parsed.querySelectorAll('text')].map(({ textContent }) => textContent).join(' ');
-      expect(words).to.contain('Studio & booth').and.contain(hash.slice(0, 12));
+      if (hash) expect(words).to.contain('Studio & booth').and.contain(hash.slice(0, 12));
+      else expect(words).to.contain('Predicted by ringdown').and.contain('5.4');
       expect(words).to.match(word);
       expect(text).not.to.match(/NaN|Infinity|undefined|currentColor|var\(/);
     });
@@ -56,7 +60,7 @@ for (const [name, word] of Object.entries(pictures))
       const bitmap = await createImageBitmap(file);
       expect(bitmap.width).to.equal(1300);
       const texts = textsOfPng(new Uint8Array(await file.arrayBuffer()));
-      expect(texts.Title).to.contain('Studio & booth');
+      expect(texts.Title).to.contain(name === 'pressure-map' ? '5.4' : 'Studio & booth');
       expect(canvas.width).to.equal(width);
     });
 
@@ -65,3 +69,28 @@ for (const [name, word] of Object.entries(pictures))
       await waitUntil(() => view.shadowRoot!.querySelector('.save') !== null, 'no way to save');
     });
   });
+
+describe('a saved picture of sources and seats', () => {
+  for (const name of ['seats', 'sources'])
+    it(`names every file it was made of: ${name}`, async () => {
+      const study = await systemPage(`ringdown-${name}`);
+      const view = study.querySelector<View>(`ringdown-${name}`)!;
+      await drawn(view, 20);
+      const parsed = new DOMParser().parseFromString(view.toSvg({ cssWidth: 820 })!, 'image/svg+xml');
+      expect(parsed.querySelector('parsererror')).to.equal(null);
+      const origin = JSON.parse(parsed.querySelector('metadata')!.textContent) as {
+        picture: string;
+        files: { hash: string }[];
+        design: object;
+      };
+      expect(origin.picture).to.equal(name);
+      expect(origin.files.map(({ hash }) => hash)).to.deep.equal(
+        study.snapshot.recordings.map(({ hash }) => hash),
+      );
+      expect(origin.design).to.have.property('settings');
+      const words = [...parsed.querySelectorAll('text')].map(({ textContent }) => textContent).join(' ');
+      expect(words).to.contain('From 6 recordings').and.contain('2 sources');
+      const bitmap = await createImageBitmap((await view.toPng(1300))!);
+      expect(bitmap.width).to.equal(1300);
+    });
+});

@@ -1,7 +1,12 @@
 import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';
+import type { DrawSize } from '../../draw/picture.js';
+import { drawPressurePixels } from '../../draw/pressure-pixels.js';
+import type { DrawTheme } from '../../draw/types.js';
+import { figureWords } from '../../sheet/figure-words.js';
 import type { Pen } from '../../draw/pen.js';
+import type { FigureWords } from '../../draw/figure.js';
 import { canvasPen } from '../../draw/pen.js';
 import { fitCanvas } from '../../draw/picture.js';
 import { drawPressureColours, drawPressureLines, SignedLayer } from '../../draw/pressure-picture.js';
@@ -15,6 +20,7 @@ import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import { orderName } from '../../sheet/mode-name.js';
 import { RoomChartElement } from '../shared/room-chart.js';
+import { roomName } from '../../sheet/room-name.js';
 import type { LinkValue } from '../../study/view-link.js';
 import { tokens } from '../shared/styles.js';
 import {
@@ -61,6 +67,8 @@ const stepMetres = 0.05;
  * @csspart key - What the signs mean.
  * @csspart cursor - The sliders and the read-out.
  * @csspart readout - The values under the cursor.
+ * @csspart save - Width and buttons to save the picture.
+ * @csspart link - Button that copies a link to the view.
  * @csspart table - Seats and sources as tables.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.
@@ -129,11 +137,6 @@ export class RingdownPressureMap extends RoomChartElement {
     look();
   }
 
-  /** Its colours lie on a canvas of their own. */
-  protected override get saveable(): boolean {
-    return false;
-  }
-
   protected override get drawable(): boolean {
     return Boolean(this.snapshot?.room && this.snapshot.pressure);
   }
@@ -159,9 +162,19 @@ export class RingdownPressureMap extends RoomChartElement {
     return pressurePicture(this.snapshot!, this.#spot, this.quantity, this.speaker);
   }
 
-  protected override paint(pen: Pen): void {
-    const { theme } = this.themeController;
-    this.#layout = drawPressureLines(pen, this.#picture(), theme, this.stageController.size);
+  /** For a file: both layers in one, standing still. */
+  protected override paint(pen: Pen, theme: DrawTheme, size: DrawSize): void {
+    const picture = this.#picture();
+    drawPressurePixels(pen, picture, theme, size);
+    drawPressureLines(pen, picture, theme, size);
+  }
+
+  /** Of the room and the mode; no file had a part in it. */
+  protected override savedWords(): FigureWords {
+    const { snapshot, speaker } = this;
+    const label = roomName(snapshot!.room!, speaker);
+    const about = { label, legend: this.keyItems(), caption: this.captionText() };
+    return figureWords({ ...snapshot!, recordings: [] }, speaker, this.chartName, about);
   }
 
   protected override draw(): void {
@@ -172,7 +185,7 @@ export class RingdownPressureMap extends RoomChartElement {
     fitCanvas(lines.canvas, size);
     lines.setTransform(size.pixelRatio, 0, 0, size.pixelRatio, 0, 0);
     lines.clearRect(0, 0, size.cssWidth, size.cssHeight);
-    this.paint(canvasPen(lines, theme.fontFamily));
+    this.#layout = drawPressureLines(canvasPen(lines, theme.fontFamily), this.#picture(), theme, size);
     this.#drawColours();
     this.#swing();
   }

@@ -46,6 +46,8 @@ import { renderFigures, renderGrid, renderLevels, renderRidges, renderSeats } fr
  * @csspart grid - Which points were measured.
  * @csspart points - What each recording is a recording of.
  * @csspart csv - The tables as files.
+ * @csspart save - Width and buttons to save the picture.
+ * @csspart link - Button that copies a link to the view.
  * @csspart table - The picture as a table.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.

@@ -78,16 +78,11 @@ export abstract class ChartElement extends FigureElement {
 
   protected override selectTarget(_target: number): void {}
 
-  /** Whether `paint` draws the whole picture, so that it can be saved. */
-  protected get saveable(): boolean {
-    return true;
-  }
-
-  #savedWords(): FigureWords | null {
-    const { snapshot, drawable, speaker } = this;
-    if (!snapshot || !drawable || !this.saveable) return null;
+  /** What a saved picture says beside itself, and what made it. */
+  protected savedWords(): FigureWords {
+    const { snapshot, speaker } = this;
     const about = { label: this.recordingLabel, legend: this.keyItems(), caption: this.captionText() };
-    return figureWords(snapshot, speaker, this.chartName, about);
+    return figureWords(snapshot!, speaker, this.chartName, about);
   }
 
   /** Of the picture on the page, unless told otherwise. */
@@ -103,16 +98,16 @@ export abstract class ChartElement extends FigureElement {
   }
 
   override toSvg(size: Partial<FigureSize> = {}): string | null {
-    const words = this.#savedWords();
-    if (!words) return null;
+    if (!this.snapshot || !this.drawable) return null;
+    const words = this.savedWords();
     const saved = this.#savedSize(size);
     const paint = (pen: Pen): void => this.#paintOnce(pen, { ...saved, pixelRatio: 1 });
     return figureSvg(paint, this.themeController.theme, saved, words, this.chartName);
   }
 
   override async toPng(widthPixels = 2400, size: Partial<FigureSize> = {}): Promise<Blob | null> {
-    const words = this.#savedWords();
-    if (!words) return null;
+    if (!this.snapshot || !this.drawable) return null;
+    const words = this.savedWords();
     const { theme } = this.themeController;
     const cssSize = this.#savedSize(size);
     const saved = { ...cssSize, pixelRatio: widthPixels / cssSize.cssWidth };
@@ -157,7 +152,7 @@ export abstract class ChartElement extends FigureElement {
         drawable
           ? html`${keys.length > 0 ? legendList(keys) : null}
               ${cursorControls(this.sliders(), this.readoutText(), speaker)} ${this.renderMore()}
-              ${this.saveable ? this.renderSave(this.chartName) : null} ${this.renderLink()}
+              ${this.renderSave(this.chartName)} ${this.renderLink()}
               <p class="unseen" id="help">${speaker.view(`${this.chartName}-help`)}</p>
               <div class="unseen" role="status">${this.spoken}</div>
               <figcaption part="caption">${this.captionText()} ${this.#given()}</figcaption>

@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
+import type { FigureWords } from '../../draw/figure.js';
 import type { System, SystemPart, SystemSnapshot } from '../../study/system-types.js';
 import { ChartElement } from './chart-element.js';
 
@@ -19,9 +20,19 @@ export abstract class SystemChartElement extends ChartElement {
     return this.system?.snapshot ?? null;
   }
 
-  /** A saved picture names the one recording that it was made of; this is made of many. */
-  protected override get saveable(): boolean {
-    return false;
+  /** A saved picture names every file that it was made of, and what the design makes of them. */
+  protected override savedWords(): FigureWords {
+    const words = super.savedWords();
+    const { recordings } = this.snapshot!;
+    const files = recordings.map(({ label, hash, channel }) => ({ label, hash, channel }));
+    const { version, parameters, room, picture } = words.origin as Record<string, unknown>;
+    const { design } = this.systemSnapshot!;
+    const origin = { version, parameters, room, picture, files, design };
+    const said = this.speaker.view('figure-origin-several', {
+      count: files.length,
+      version: String(version),
+    });
+    return { ...words, caption: [...words.caption!.slice(0, -1), said], origin };
   }
 
   protected override get drawable(): boolean {

@@ -52,6 +52,8 @@ import { renderLevels } from './table.js';
  * @csspart align - The button that brings all sources into phase.
  * @csspart proposal - Better settings, with bounds and cost.
  * @csspart csv - The settings as a file.
+ * @csspart save - Width and buttons to save the picture.
+ * @csspart link - Button that copies a link to the view.
  * @csspart table - The picture as a table.
  * @csspart caption - How the picture was made.
  * @csspart message - Why there is no picture.

@@ -65,6 +65,8 @@ export const views: Readonly<Record<string, Sentence>> = {
   'key-oblique': () => 'oblique',
   'figure-title': (p, n) => `${n.text(p.label)}: ${n.text(p.picture).toLowerCase()}`,
   'figure-origin': (p, n) => `File ${n.text(p.hash)} …, ringdown ${n.text(p.version)}.`,
+  'figure-origin-several': (p, n) =>
+    `From ${n.integer(p.count)} recordings, whose hashes this file holds; ringdown ${n.text(p.version)}.`,
   'figure-origin-room': (p, n) => `Predicted by ringdown ${n.text(p.version)}.`,
   save: () => 'Save the picture',
   'save-width': () => 'Width of the PNG',
