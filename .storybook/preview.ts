@@ -3,6 +3,24 @@ import type { Preview } from '@storybook/web-components-vite';
 import manifest from '../custom-elements.json' with { type: 'json' };
 import '../src/define/index.js';
 
+interface Typed {
+  name?: string;
+  type?: { text: string };
+}
+interface Declared {
+  attributes?: Typed[];
+  members?: (Typed & { attribute?: string })[];
+}
+
+/** Attributes are text to a page whatever their property may hold, and a field for text is what sets them. */
+const typeOf = (text: string): string => (/boolean/.test(text) ? 'boolean' : 'string');
+for (const { declarations = [] } of manifest.modules as { declarations?: Declared[] }[])
+  for (const declaration of declarations) {
+    for (const attribute of declaration.attributes ?? [])
+      if (attribute.type) attribute.type = { text: typeOf(attribute.type.text) };
+    // The same again as a property would stand twice in the table.
+    declaration.members = declaration.members?.filter(({ attribute }) => !attribute);
+  }
 setCustomElementsManifest(manifest);
 
 const preview: Preview = {

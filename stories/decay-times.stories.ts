@@ -1,6 +1,7 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
 import { brokenFile, roomSize, slowRoom } from './recordings.js';
+import { withControls } from './controls.js';
 
 const meta: Meta = { title: 'Decay times', component: 'ringdown-decay-times' };
 export default meta;
@@ -43,3 +44,9 @@ export const ABrokenFile: StoryObj = {
 };
 
 export const NothingYet: StoryObj = { render: () => html`<ringdown-decay-times></ringdown-decay-times>` };
+
+export const WithControls = withControls('ringdown-decay-times', {
+  src: slowRoom(),
+  label: 'Studio 2',
+  room: '5.4x4.1x2.7',
+});

@@ -1,6 +1,7 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
 import { brokenFile, roomSize, slowRoom } from './recordings.js';
+import { withControls } from './controls.js';
 
 const meta: Meta = { title: 'Fitted decay', component: 'ringdown-fit' };
 export default meta;
@@ -42,3 +43,9 @@ export const ABrokenFile: StoryObj = {
 };
 
 export const NothingYet: StoryObj = { render: () => html`<ringdown-fit></ringdown-fit>` };
+
+export const WithControls = withControls('ringdown-fit', {
+  src: slowRoom(),
+  label: 'Studio 2',
+  room: '5.4x4.1x2.7',
+});

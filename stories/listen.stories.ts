@@ -1,6 +1,7 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
 import { brokenFile, roomSize, slowRoom } from './recordings.js';
+import { withControls } from './controls.js';
 
 const meta: Meta = { title: 'Listen', component: 'ringdown-listen' };
 export default meta;
@@ -34,3 +35,9 @@ export const ABrokenFile: StoryObj = {
 };
 
 export const NothingYet: StoryObj = { render: () => html`<ringdown-listen></ringdown-listen>` };
+
+export const WithControls = withControls('ringdown-listen', {
+  src: slowRoom(),
+  label: 'Studio 2',
+  room: '5.4x4.1x2.7',
+});

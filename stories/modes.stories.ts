@@ -1,6 +1,7 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
 import { brokenFile, roomSize, slowRoom } from './recordings.js';
+import { withControls } from './controls.js';
 
 const meta: Meta = { title: 'Modes', component: 'ringdown-modes' };
 export default meta;
@@ -49,3 +50,8 @@ export const ABrokenFile: StoryObj = {
 };
 
 export const NothingYet: StoryObj = { render: () => html`<ringdown-modes></ringdown-modes>` };
+
+export const WithControls = withControls('ringdown-modes', {
+  room: '5.4x4.1x2.7',
+  walls: 'plasterboard-on-studs',
+});

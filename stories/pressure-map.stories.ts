@@ -1,6 +1,7 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
 import { roomSize } from './recordings.js';
+import { withControls } from './controls.js';
 
 const meta: Meta = { title: 'Pressure map', component: 'ringdown-pressure-map' };
 export default meta;
@@ -48,3 +49,8 @@ export const Narrow: StoryObj = {
 export const ARoomThatIsNone: StoryObj = {
   render: () => html`<ringdown-pressure-map room="5.4 by 4.1"></ringdown-pressure-map>`,
 };
+
+export const WithControls = withControls('ringdown-pressure-map', {
+  room: '5.4x4.1x2.7',
+  walls: 'plasterboard-on-studs',
+});

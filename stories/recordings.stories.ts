@@ -1,6 +1,7 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
 import { brokenFile, roomSize, slowRoom, treatedRoom } from './recordings.js';
+import { withControls } from './controls.js';
 
 const meta: Meta = { title: 'Recordings', component: 'ringdown-recordings' };
 export default meta;
@@ -52,3 +53,9 @@ export const ABrokenFile: StoryObj = {
 };
 
 export const NothingYet: StoryObj = { render: () => html`<ringdown-recordings></ringdown-recordings>` };
+
+export const WithControls = withControls('ringdown-recordings', {
+  src: slowRoom(),
+  label: 'Studio 2',
+  room: '5.4x4.1x2.7',
+});

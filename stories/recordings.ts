@@ -82,3 +82,23 @@ export const treatedRoom = (): string => addressOf(wavOf(wellTreated));
 export const brokenFile = (): string => addressOf(new TextEncoder().encode('This is a letter.').buffer);
 
 export const roomSize = '5.4x4.1x2.7';
+
+/** Ends while it still sounds. */
+export const shortFile = (): string => addressOf(wavOf(wellTreated, 0.25));
+
+/** Hardly out of its own noise. */
+export const noisyFile = (): string =>
+  addressOf(wavOf(wellTreated.map((mode) => ({ ...mode, amplitude: mode.amplitude * 0.004 }))));
+
+/** More resonances than a room has that can be told apart: some hundred flagged, and a crowd beside them. */
+export const crowdedFile = (): string =>
+  addressOf(
+    wavOf(
+      Array.from({ length: 240 }, (_, k) => ({
+        frequencyHz: 22 + 0.74 * k,
+        decayTimeSeconds: 6 + 0.05 * (k % 7),
+        amplitude: 0.02 + 0.004 * (k % 5),
+      })),
+      6,
+    ),
+  );

@@ -1,6 +1,7 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
 import { brokenFile, roomSize, slowRoom, treatedRoom } from './recordings.js';
+import { withControls } from './controls.js';
 
 const meta: Meta = { title: 'Response', component: 'ringdown-response' };
 export default meta;
@@ -78,3 +79,9 @@ export const ABrokenFile: StoryObj = {
 };
 
 export const NothingYet: StoryObj = { render: () => html`<ringdown-response></ringdown-response>` };
+
+export const WithControls = withControls('ringdown-response', {
+  src: slowRoom(),
+  label: 'Studio 2',
+  room: '5.4x4.1x2.7',
+});

@@ -1,6 +1,7 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
 import { roomSize } from './recordings.js';
+import { withControls } from './controls.js';
 
 const meta: Meta = { title: 'Room', component: 'ringdown-room' };
 export default meta;
@@ -34,3 +35,8 @@ export const Narrow: StoryObj = {
 };
 
 export const NothingYet: StoryObj = { render: () => html`<ringdown-room></ringdown-room>` };
+
+export const WithControls = withControls('ringdown-room', {
+  room: '5.4x4.1x2.7',
+  walls: 'plasterboard-on-studs',
+});

@@ -1,6 +1,7 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
 import { roomSize, slowRoom, treatedRoom } from './recordings.js';
+import { withControls } from './controls.js';
 
 const meta: Meta = { title: 'Sources', component: 'ringdown-sources' };
 export default meta;
@@ -38,3 +39,9 @@ export const Narrow: StoryObj = {
 };
 
 export const NothingYet: StoryObj = { render: () => html`<ringdown-sources></ringdown-sources>` };
+
+export const WithControls = withControls('ringdown-sources', {
+  src: slowRoom(),
+  label: 'Studio 2',
+  room: '5.4x4.1x2.7',
+});

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -69,13 +69,17 @@ describe('the stories', () => {
     page.on('pageerror', (error) => found.push(`${open}: ${error.message}`));
     for (const { id } of stories) {
       open = id;
+      await page.emulateMedia({ media: id.endsWith('--printed') ? 'print' : 'screen' });
       // The page's own run of axe would be in the way of this one.
       await page.goto(`${address}/iframe.html?viewMode=story&id=${id}&globals=a11y.manual:!true`);
       await page.waitForFunction(() =>
         document.querySelector('#storybook-root')?.firstElementChild?.matches(':defined, div'),
       );
-      // Until no element says any more that it is at work.
-      await page.waitForFunction(() => document.querySelectorAll(':state(busy)').length === 0);
+      // Until no element says any more that it is at work; one story shows just that.
+      await page.waitForFunction(
+        (busy) => document.querySelectorAll(':state(busy)').length > 0 === busy,
+        id.endsWith('--loading'),
+      );
       await page.evaluate(axeSource);
       const violations = await page.evaluate(async () => {
         const { axe } = window as unknown as {
@@ -86,5 +90,50 @@ describe('the stories', () => {
       found.push(...violations.map((violation) => `${id}: ${violation}`));
     }
     expect(found).toEqual([]);
+  });
+
+  it('show every element in every state of a page, and each alone with controls', () => {
+    const { entries } = JSON.parse(readFileSync(join(folder, 'index.json'), 'utf8')) as {
+      entries: Record<string, Entry>;
+    };
+    const ids = Object.keys(entries);
+    const states = [
+      'filled',
+      'empty',
+      'loading',
+      'refused',
+      'too-short',
+      'in-the-noise',
+      'hundreds-of-resonances',
+    ];
+    const surroundings = [
+      'without-web-gl',
+      'without-workers',
+      'on-a-dark-page',
+      'from-right-to-left',
+      'narrow',
+      'printed',
+    ];
+    for (const state of [...states, ...surroundings]) expect(ids).toContain(`all-elements--${state}`);
+    const shown = readFileSync(`${root}stories/everything.ts`, 'utf8');
+    const parts = ['place', 'recording', 'study'];
+    for (const file of readdirSync(`${root}src/define`)) {
+      const name = file.replace(/\.ts$/, '');
+      if (['index', 'define-element', 'waterfall-flat'].includes(name)) continue;
+      expect(shown, `stories/everything.ts shows ringdown-${name}`).toContain(`<ringdown-${name}`);
+      if (!parts.includes(name)) expect(ids).toContain(`${name}--with-controls`);
+    }
+  });
+
+  it('follow their controls', async () => {
+    const page = await browser.newPage();
+    await page.goto(
+      `${address}/iframe.html?viewMode=story&id=spectrogram--with-controls&args=label:Studio+5;method:constant-q`,
+    );
+    const element = page.locator('ringdown-spectrogram');
+    await element.waitFor();
+    expect(await element.getAttribute('label')).toBe('Studio 5');
+    expect(await element.getAttribute('method')).toBe('constant-q');
+    await page.close();
   });
 });
