@@ -30,6 +30,9 @@ const publicOnly = {
         declaration.events = (declaration.events ?? []).filter((/** @type {any} */ { name }) =>
           name?.startsWith('ringdown-'),
         );
+        // What the alias of the sources stands for.
+        for (const { type } of [...declaration.members, ...(declaration.attributes ?? [])])
+          if (type) type.text = type.text.replace(/\bGiven\b/, 'string | number | null');
         for (const inherited of [...declaration.members, ...(declaration.attributes ?? [])])
           if (inherited.inheritedFrom?.module)
             inherited.inheritedFrom.module = published(inherited.inheritedFrom.module);
