@@ -21,6 +21,7 @@ export const everything = (recordings: TemplateResult | null, noFiles = true): T
     <ringdown-seats></ringdown-seats>
     <ringdown-sources></ringdown-sources>
     <ringdown-listen></ringdown-listen>
+    <ringdown-report></ringdown-report>
   </ringdown-study>`;
 
 /** One recording at the place of that study. */

@@ -1,5 +1,6 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
+import { withControls } from './controls.js';
 import { roomSize, slowRoom, treatedRoom } from './recordings.js';
 
 const meta: Meta = { title: 'Report', component: 'ringdown-report' };
@@ -45,3 +46,9 @@ export const Narrow: StoryObj = {
 };
 
 export const NothingYet: StoryObj = { render: () => html`<ringdown-report></ringdown-report>` };
+
+export const WithControls = withControls('ringdown-report', {
+  src: slowRoom(),
+  label: 'Studio 2',
+  room: roomSize,
+});
