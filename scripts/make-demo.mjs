@@ -5,17 +5,9 @@
 import { existsSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { pathToFileURL } from 'node:url';
+import { liveRoom } from './lib/invented-rooms.mjs';
 import { Complaint, root, script } from './lib/project.mjs';
-
-/** Boards on studs and deep linings that take every mode but those near 44 Hz. */
-const liveRoom = [
-  { frequencyHz: 31, absorption: [0.35, 0.35, 0.3, 0.3, 0.35, 0.4] },
-  { frequencyHz: 44, absorption: [0.1, 0.12, 0.06, 0.06, 0.12, 0.16] },
-  { frequencyHz: 54, absorption: [0.35, 0.37, 0.3, 0.3, 0.25, 0.43] },
-  { frequencyHz: 80, absorption: [0.5, 0.5, 0.45, 0.45, 0.4, 0.6] },
-  { frequencyHz: 120, absorption: [0.65, 0.65, 0.6, 0.6, 0.55, 0.75] },
-  { frequencyHz: 250, absorption: [0.75, 0.75, 0.7, 0.7, 0.65, 0.85] },
-];
+import { makeClass } from './make-class.mjs';
 
 /** Deep tuned absorbers on both ends and the ceiling. */
 const treated = [
@@ -110,8 +102,8 @@ export async function makeDemo({ folder = `${root}demo/recordings/`, engine } = 
   if (!engine && !existsSync(`${root}dist/engine.js`)) {
     throw new Complaint('The engine is not built yet: run “npm run build” first.');
   }
-  const { createRoom, encodeWav, parsePosition, parseRoomSize, synthesise } =
-    engine ?? (await import(pathToFileURL(`${root}dist/engine.js`).href));
+  const built = engine ?? (await import(pathToFileURL(`${root}dist/engine.js`).href));
+  const { createRoom, encodeWav, parsePosition, parseRoomSize, synthesise } = built;
   await mkdir(folder, { recursive: true });
   for (const take of takes) {
     const { samples, sampleRate } = synthesise({
@@ -134,7 +126,8 @@ export async function makeDemo({ folder = `${root}demo/recordings/`, engine } = 
     sentence,
   }));
   await writeFile(`${folder}recordings.json`, `${JSON.stringify(list, null, 2)}\n`);
-  return { folder, files: takes.map(({ file }) => file) };
+  const ofClass = await makeClass({ folder, engine: built });
+  return { folder, files: [...takes.map(({ file }) => file), ...ofClass] };
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
@@ -142,6 +135,6 @@ if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) 
     const begin = performance.now();
     const { files } = await makeDemo();
     const seconds = ((performance.now() - begin) / 1000).toFixed(1);
-    console.log(`Made ${files.length} invented recordings in demo/recordings in ${seconds} s.`);
+    console.log(`Made ${files.length} files of invented rooms in demo/recordings in ${seconds} s.`);
   });
 }

@@ -289,6 +289,7 @@ export const figureStyles = css`
     .readout {
       order: -1;
       text-align: start;
+      white-space: normal;
     }
   }
 
