@@ -63,7 +63,7 @@ function show(lesson, facts) {
     'Reveal the answers',
   );
   const revealNote = h('p', { id: 'reveal-note', class: 'note' });
-  const act = h('div', { class: 'act' });
+  const act = h('div', { class: 'stage' });
   const shown = h('div', { class: 'shown' });
   const fields = lesson.questions.map((question, k) =>
     questionFields(lesson, question, k, entry, () => update(false)),

@@ -7,7 +7,7 @@ import { h } from './dom.js';
  */
 export function ownFile(stage) {
   const studies = () => [...stage.querySelectorAll('[data-own]')];
-  const says = h('p', { class: 'note', role: 'status' });
+  const says = h('p', { class: 'note own-says', role: 'status' });
   const file = h('input', { type: 'file', accept: '.wav,.wave,.flac,.sofa,.txt,.csv,audio/*' });
   const sides = h('input', {
     type: 'text',

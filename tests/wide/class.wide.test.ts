@@ -1,0 +1,204 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { findProgram, installDebianPackages } from '../../scripts/lib/debian.mjs';
+import { launch, openPage, serveSite, type Site } from '../support/site.js';
+import { roomWav } from '../support/packed.js';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const axeSource = readFileSync(`${root}node_modules/axe-core/axe.min.js`, 'utf8');
+const lessons = ['walk', 'kinds', 'places', 'windows', 'impostors', 'remedies'];
+
+/** Rules that axe finds broken. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axeSource);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run: (where: string) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    const { violations: found } = await axe.run('body');
+    return found.map(({ id, nodes }) => `${id}: ${nodes[0].html.slice(0, 160)}`);
+  });
+}
+
+/** Waits until no study of the page is at work. */
+const settled = (page: Page): Promise<unknown> =>
+  page.waitForFunction(
+    () =>
+      [...document.querySelectorAll('ringdown-study')].every((study) => {
+        const { snapshot } = study as unknown as { snapshot: { progress: unknown; status: string } };
+        return snapshot.progress === null && (snapshot.status === 'ready' || study.hasAttribute('room'));
+      }) && document.querySelectorAll(':state(busy)').length === 0,
+    undefined,
+    { timeout: 120_000 },
+  );
+
+/** Tab until an element that matches has the focus. */
+async function tabTo(page: Page, selector: string): Promise<void> {
+  for (let n = 0; n < 120; n++) {
+    if (await page.evaluate((wanted) => document.activeElement?.matches(wanted) === true, selector)) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`the Tab key never reaches ${selector}`);
+}
+
+/** Predicts by keyboard: the second option of every question. */
+async function predict(page: Page): Promise<void> {
+  const count = await page.locator('.question').count();
+  expect(count).toBeGreaterThan(2);
+  for (let k = 0; k < count; k++) {
+    await tabTo(page, `.question:nth-of-type(${k + 1}) input`);
+    await page.keyboard.press('Space');
+    await page.keyboard.press('ArrowDown');
+  }
+  expect(await page.locator('.question input:checked').count()).toBe(count);
+  await tabTo(page, '.lock');
+  await page.keyboard.press('Enter');
+}
+
+describe('the class', () => {
+  let browser: Browser;
+  let site: Site;
+  const folder = mkdtempSync(join(tmpdir(), 'ringdown-class-'));
+
+  beforeAll(async () => {
+    if (!existsSync(`${root}dist/ringdown.js`))
+      execFileSync('npm', ['run', 'build'], { cwd: root, stdio: 'ignore' });
+    execFileSync(process.execPath, ['scripts/make-demo.mjs'], { cwd: root, stdio: 'ignore' });
+    browser = await launch();
+    site = await serveSite([root]);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    site?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  it.each(lessons)('goes through “%s” by keyboard: predict, act, reveal', async (id) => {
+    const { page, messages } = await openPage(browser, `${site.address}/demo/class/#${id}`);
+    const others: string[] = [];
+    page.on('request', (request) => {
+      if (!request.url().startsWith(site.address) && !/^(blob|data):/.test(request.url()))
+        others.push(request.url());
+    });
+    await page.locator('.question').first().waitFor();
+    // Before a prediction there is neither a stage nor an answer, and no way to them.
+    expect(await page.locator('.answers, .stage > *').count()).toBe(0);
+    expect(await page.locator('.to-reveal').isDisabled()).toBe(true);
+    expect(await page.locator('.lock').isDisabled()).toBe(true);
+    await page.evaluate(() => document.querySelector<HTMLButtonElement>('.to-reveal')!.click());
+    expect(await page.locator('.answers').count()).toBe(0);
+
+    await predict(page);
+    // Locked: it can be changed no more, and the stage is there.
+    expect(await page.locator('.question input:enabled').count()).toBe(0);
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('act-title');
+    await page.locator('.stage ringdown-study').first().waitFor();
+    expect(await page.locator('.tasks li').count()).toBeGreaterThan(1);
+    await settled(page);
+    expect(await page.locator('.answers').count()).toBe(0);
+
+    await tabTo(page, '.to-reveal').catch(async () => {
+      // A stage of many controls: from its end on.
+      await page.locator('.own summary').focus();
+      await tabTo(page, '.to-reveal');
+    });
+    await page.keyboard.press('Enter');
+    const questions = await page.locator('.question').count();
+    expect(await page.locator('.answers > li').count()).toBe(questions);
+    const text = await page.locator('.answers').innerText();
+    expect(text).not.toMatch(/undefined|NaN|\[object/);
+    expect(text).toMatch(/As you predicted\.|You predicted:/);
+    expect(await violations(page)).toEqual([]);
+    await page.setViewportSize({ width: 320, height: 800 });
+    await page.waitForTimeout(300);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(320);
+
+    await page.locator('.again').click();
+    expect(await page.locator('.question input:checked').count()).toBe(0);
+    expect(await page.locator('.answers, .stage > *').count()).toBe(0);
+    expect(messages).toEqual([]);
+    expect(others).toEqual([]);
+    await page.close();
+  });
+
+  it('keeps a locked prediction over a reload, where the tab may keep something, and forgets it when told', async () => {
+    const { page, messages } = await openPage(browser, `${site.address}/demo/class/#walk`);
+    await page.locator('.question').first().waitFor();
+    await predict(page);
+    await page.reload();
+    await page.locator('.stage ringdown-study').waitFor();
+    expect(await page.locator('.question input:enabled').count()).toBe(0);
+    await page.locator('#forget').click();
+    expect(await page.locator('.question input:checked').count()).toBe(0);
+    await page.close();
+    const { page: refused, messages: others } = await openPage(
+      browser,
+      `${site.address}/demo/class/#kinds`,
+      () => {
+        Object.defineProperty(window, 'sessionStorage', {
+          get: () => {
+            throw new Error('refused');
+          },
+        });
+      },
+    );
+    await refused.locator('.question').first().waitFor();
+    await predict(refused);
+    await refused.locator('.stage ringdown-study').waitFor();
+    await refused.close();
+    expect([...messages, ...others]).toEqual([]);
+  });
+
+  it('takes a recording of the learner in a lesson, and says what is wrong with what is none', async () => {
+    const { page, messages } = await openPage(browser, `${site.address}/demo/class/#walk`);
+    await page.locator('.question').first().waitFor();
+    await predict(page);
+    await page.locator('.own summary').click();
+    const own = join(folder, 'own.wav');
+    writeFileSync(own, roomWav());
+    await page.locator('.own input[type=file]').setInputFiles(own);
+    await page.locator('.own input[type=text]').fill('5.6x3.9x2.7');
+    await page.locator('.own .fields button').click();
+    await page.locator('.own-says', { hasText: 'is loaded' }).waitFor({ timeout: 60_000 });
+    await page.locator('.own ringdown-ridges').waitFor();
+    const letter = join(folder, 'letter.wav');
+    writeFileSync(letter, 'This is a letter.');
+    await page.locator('.own input[type=file]').setInputFiles(letter);
+    await page.locator('.own .fields button').click();
+    await page.locator('.own-says', { hasText: 'letter' }).waitFor({ timeout: 60_000 });
+    expect(await page.locator('.own-says').innerText()).not.toMatch(/is loaded|undefined/);
+    expect(messages).toEqual([]);
+    await page.close();
+  });
+
+  it('prints a worksheet whose answers stand on pages apart', async () => {
+    const { page, messages } = await openPage(browser, `${site.address}/demo/class/worksheet.html`);
+    await page.locator('html[data-ready]').waitFor({ state: 'attached' });
+    expect(await violations(page)).toEqual([]);
+    await page.setViewportSize({ width: 320, height: 800 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(320);
+    const file = join(folder, 'sheet.pdf');
+    await page.pdf({ path: file, format: 'A4', preferCSSPageSize: true });
+    if (!findProgram(['pdftotext']) && !installDebianPackages(['poppler-utils']))
+      throw new Error('This test needs poppler-utils and could not install it from Debian.');
+    const pages = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' }).split('\f');
+    const first = pages.findIndex((text) => /^\s*Answers/.test(text));
+    expect(first).toBeGreaterThan(5);
+    // Nothing that only an answer says stands before its page, and no question after it.
+    for (const [k, text] of pages.entries()) {
+      if (k < first) expect(text, `page ${k + 1}`).not.toMatch(/Morse and Bolt|ISO 9613|147/);
+      else expect(text, `page ${k + 1}`).not.toMatch(/Predict|What surprised you/);
+    }
+    expect(pages.slice(first).join(' ')).toMatch(/Morse and Bolt 1944/);
+    await page.locator('#with-answers').uncheck();
+    await page.pdf({ path: file, format: 'A4', preferCSSPageSize: true });
+    expect(execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' })).not.toMatch(/Answers/);
+    expect(messages).toEqual([]);
+    await page.close();
+  });
+});
