@@ -6,6 +6,12 @@ export const pageErrors: Readonly<Record<string, Sentence>> = {
     `Die Datei konnte nicht von ${n.text(p.url)} geholt werden: Der Server antwortete ${n.text(p.status)}. Prüfen Sie die Adresse in „${n.text(p.name ?? 'src')}“.`,
   'fetch-failed': (p, n) =>
     `Die Datei konnte nicht von ${n.text(p.url)} geholt werden: Der Server ist nicht erreichbar oder lässt sie von dieser Seite nicht lesen. Prüfen Sie die Adresse in „${n.text(p.name ?? 'src')}“.`,
+  'fetch-page': (p, n) =>
+    `Was der Server von ${n.text(p.url)} gesandt hat, ist eine Webseite und keine Aufnahme. Prüfen Sie die Adresse in „${n.text(p.name ?? 'src')}“.`,
+  'fetch-large': (p, n) =>
+    `Die Datei unter ${n.text(p.url)} hat mehr als ${n.number(p.mostMegabytes, 0)} MB (bisher ${n.number(p.megabytes, 0)} MB), mehr als im Speicher gehalten wird. Sie wurde nicht weiter gelesen.`,
+  'fetch-slow': (p, n) =>
+    `Der Server von ${n.text(p.url)} hat ${n.number(p.seconds, 0)} s lang nichts gesandt, daher wurde die Datei aufgegeben. Laden Sie die Seite neu, oder prüfen Sie die Adresse in „${n.text(p.name ?? 'src')}“.`,
   'study-missing': (p, n) =>
     `Auf dieser Seite gibt es kein ringdown-study mit der Kennung „${n.text(p.id)}“, wie „for“ es verlangt. Prüfen Sie die Kennung.`,
   'attribute-number': (p, n) =>
