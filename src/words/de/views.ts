@@ -66,6 +66,8 @@ export const views: Readonly<Record<string, Sentence>> = {
   'key-oblique': () => 'oblique',
   'figure-title': (p, n) => `${n.text(p.label)}: ${n.text(p.picture)}`,
   'figure-origin': (p, n) => `Datei ${n.text(p.hash)} …, ringdown ${n.text(p.version)}.`,
+  'figure-origin-several': (p, n) =>
+    `Aus ${n.integer(p.count)} Aufnahmen, deren Prüfsummen diese Datei enthält; ringdown ${n.text(p.version)}.`,
   'figure-origin-room': (p, n) => `Berechnet von ringdown ${n.text(p.version)}.`,
   save: () => 'Bild speichern',
   'save-width': () => 'Breite des PNG',
