@@ -14,7 +14,9 @@ interface Declared {
 
 /** Attributes are text to a page whatever their property may hold, and a field for text is what sets them. */
 const typeOf = (text: string): string => (/boolean/.test(text) ? 'boolean' : 'string');
-for (const { declarations = [] } of manifest.modules as { declarations?: Declared[] }[])
+// Its type is known only where it has been made.
+const made: unknown = manifest;
+for (const { declarations = [] } of (made as { modules: { declarations?: Declared[] }[] }).modules)
   for (const declaration of declarations) {
     for (const attribute of declaration.attributes ?? [])
       if (attribute.type) attribute.type = { text: typeOf(attribute.type.text) };
