@@ -17,6 +17,8 @@ import './define/sources.js';
 import './define/response.js';
 import './define/listen.js';
 import './define/report.js';
+import './define/remedy.js';
+import './define/comparison.js';
 
 export { RingdownStudy } from './elements/study/study.js';
 export { RingdownRecording } from './elements/recording/recording.js';
@@ -31,6 +33,8 @@ export { RingdownRoom } from './elements/room/room.js';
 export { RingdownPressureMap } from './elements/pressure-map/pressure-map.js';
 export { RingdownSeats } from './elements/seats/seats.js';
 export { RingdownSources } from './elements/sources/sources.js';
+export { RingdownRemedy } from './elements/remedy/remedy.js';
+export { RingdownComparison } from './elements/comparison/comparison.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
 export { RingdownListen } from './elements/listen/listen.js';
 export { RingdownResponse } from './elements/response/response.js';

@@ -16,6 +16,8 @@ export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
 export { RingdownListen } from './elements/listen/listen.js';
 export { RingdownResponse } from './elements/response/response.js';
 export { RingdownReport } from './elements/report/report.js';
+export { RingdownRemedy } from './elements/remedy/remedy.js';
+export { RingdownComparison } from './elements/comparison/comparison.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
 export { setWorkerFactory, workerWay, type WorkerFactory } from './study/pool.js';

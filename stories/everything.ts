@@ -20,6 +20,8 @@ export const everything = (recordings: TemplateResult | null, noFiles = true): T
     <ringdown-pressure-map></ringdown-pressure-map>
     <ringdown-seats></ringdown-seats>
     <ringdown-sources></ringdown-sources>
+    <ringdown-remedy></ringdown-remedy>
+    <ringdown-comparison></ringdown-comparison>
     <ringdown-listen></ringdown-listen>
     <ringdown-report></ringdown-report>
   </ringdown-study>`;

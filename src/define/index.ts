@@ -16,3 +16,5 @@ import './sources.js';
 import './response.js';
 import './listen.js';
 import './report.js';
+import './remedy.js';
+import './comparison.js';

@@ -220,8 +220,8 @@ export function drawHeatMap(
   return drawHeatMapWith(canvasPen(context, theme.fontFamily), view, theme, size);
 }
 
-/** The same by any pen; `pixelRatio` is the fineness of the map within. */
-export function drawHeatMapWith(pen: Pen, view: FieldView, theme: DrawTheme, size: DrawSize): HeatMapLayout {
+/** Where things stand across, and the labels of the ridges above the map. */
+function across(pen: Pen, view: FieldView, theme: DrawTheme, size: DrawSize) {
   const ratio = size.pixelRatio;
   const tick: TextStyle = { colour: theme.faint, size: TICK_SIZE };
   const widest = (range: readonly [number, number]): number =>
@@ -243,8 +243,28 @@ export function drawHeatMapWith(pen: Pen, view: FieldView, theme: DrawTheme, siz
   const mostRows = size.cssHeight < 260 ? 1 : size.cssHeight < 420 ? 2 : 3;
   const bounds = [2, Math.min(right, keyTitle)] as const;
   const labels = layoutFlags(pen, theme, view.flags, anchors, bounds, mostRows);
+  return { left, right, keyLeft, slice, columnAxis, labels, snap };
+}
+
+/** Where a map begins under the labels of its ridges: maps beside each other begin at the lowest of these. */
+export const heatMapTop = (pen: Pen, view: FieldView, theme: DrawTheme, size: DrawSize): number =>
+  Math.max(24, flagsHeight(across(pen, view, theme, size).labels) + 4);
+
+/**
+ * The same by any pen; `pixelRatio` is the fineness of the map within. The map begins no higher than `leastTop`, so that maps
+ * beside each other stand at one height whatever labels each has.
+ */
+export function drawHeatMapWith(
+  pen: Pen,
+  view: FieldView,
+  theme: DrawTheme,
+  size: DrawSize,
+  leastTop = 0,
+): HeatMapLayout {
+  const ratio = size.pixelRatio;
+  const { left, right, keyLeft, slice, columnAxis, labels, snap } = across(pen, view, theme, size);
   const below = view.marks.length ? MARK_STRIP : 0;
-  const top = snap(Math.max(24, flagsHeight(labels) + 4));
+  const top = snap(Math.max(24, leastTop, flagsHeight(labels) + 4));
   const bottom = snap(Math.max(top + 8, size.cssHeight - below - 40));
   const layout = layoutOf(view, { left, right, top, bottom }, labels);
 

@@ -71,11 +71,11 @@ export function standingDb(
   return count > 0 ? near / count - all : 0;
 }
 
-/** Mean gain of a band over the sixth-octave about its centre, dB. */
-function meanGain(band: Band): number {
+/** Mean gain of a chain over the sixth-octave about a frequency, dB. */
+function meanGain(bands: readonly Band[], frequencyHz: number): number {
   const reach = 2 ** (1 / 12);
-  const about = Array.from({ length: 9 }, (_, k) => band.frequencyHz * reach ** ((k - 4) / 4));
-  return chainGainDb(sectionsOf([band], filterSampleRate), about, filterSampleRate).reduce(
+  const about = Array.from({ length: 9 }, (_, k) => frequencyHz * reach ** ((k - 4) / 4));
+  return chainGainDb(sectionsOf(bands, filterSampleRate), about, filterSampleRate).reduce(
     (a, b) => a + b / 9,
     0,
   );
@@ -105,7 +105,9 @@ export function proposeCuts(ridges: readonly RidgeToCut[], params: EqualiseParam
     if (levels) {
       const seats = Array.from({ length: levels.levelsDb.length / levels.frequenciesHz.length }, (_, k) => k);
       const lowest = Math.min(...seats.map((seat) => standingDb(levels, seat, frequencyHz)));
-      while (gainDb < -1 && lowest + meanGain(band) < lowestSeatDb) {
+      // Neighbouring cuts add up: a seat is left with what all of them take there.
+      const others = cuts.map((cut) => cut.band);
+      while (gainDb < -1 && lowest + meanGain([...others, band], frequencyHz) < lowestSeatDb) {
         gainDb += stepDb;
         band = matchedCut(frequencyHz, decay, decay * 10 ** (gainDb / 20));
       }

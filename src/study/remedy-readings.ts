@@ -8,6 +8,8 @@ import {
   filterSampleRate,
   headroomGained,
   judgeBoost,
+  narrowestBoostQ,
+  ownDecaySeconds,
   levelsOf,
   sectionsOf,
   spreadOfLevels,
@@ -19,9 +21,10 @@ import {
   type SeatSpread,
 } from '../seats/index.js';
 import { settingsOf, weightsOf } from './system-design.js';
-import { pairRidges, ridgesThrough, type RidgePair } from './system-readings.js';
+import { pairRidges, ridgesThrough, ridgesToCut, type RidgePair } from './system-readings.js';
 import type { SystemSnapshot } from './system-types.js';
 
+export { ownDecaySeconds as ownDecay };
 export { biquadCsv, biquadDocument, bandCsv } from '../seats/export.js';
 export { bandBoundsOf } from '../seats/biquad.js';
 export { deepestMatchDb, matchedBand } from '../seats/bands.js';
@@ -134,11 +137,22 @@ export function ridgesAfter({ before, designed, design }: SystemSnapshot): Ridge
   }));
 }
 
-/** Ridges that the bands made, or that stand above their limit only now. */
+/** A decay that is longer by less than this is the same: only its limit, or its neighbours, are others. */
+const sameDecay = 1.1;
+const sameFrequency = 0.02;
+
+/** Ridges that the bands made, or made longer, and that stood above no limit without them. */
 export function freshRidges({ before, designed }: SystemSnapshot): Ridge[] {
   if (!before || !designed || designed === before) return [];
+  const wasThere = ({ frequencyHz, decayTimeSeconds }: Ridge): boolean =>
+    before.diagnosis.resonances.some(
+      (one) =>
+        Math.abs(one.frequencyHz / frequencyHz - 1) < sameFrequency &&
+        one.decayTimeSeconds !== null &&
+        sameDecay * one.decayTimeSeconds >= (decayTimeSeconds ?? Infinity),
+    );
   return pairRidges(before.diagnosis, designed.diagnosis).flatMap((pair) =>
-    pair.before === null && pair.after ? [pair.after] : [],
+    pair.before === null && pair.after && !wasThere(pair.after) ? [pair.after] : [],
   );
 }
 
@@ -177,3 +191,28 @@ export function bandAfter(snapshot: SystemSnapshot, index: number, change: BandC
 /** The sum of before and after at one seat, dB, over the frequencies of the responses. */
 export const levelsOfSeat = ({ levelsDb, meanDb }: SeatSpread, seat: number): Float64Array =>
   levelsDb.subarray(seat * meanDb.length, (seat + 1) * meanDb.length);
+
+/** Why a change was not taken as it was wished, as a code with numbers; null where it was. */
+export const bandRefusal = ({ refused, mostDb }: AllowedBand) =>
+  refused && { code: `refused-${refused}`, params: { mostDb, q: narrowestBoostQ } };
+
+/** What the automatic proposal came to, with the ridges that it speaks of; null where none was made. */
+export function proposalOf({ equaliser, before, design }: SystemSnapshot) {
+  if (!equaliser || !before) return null;
+  const ridges = ridgesToCut(before.diagnosis, design);
+  return {
+    cuts: equaliser.cuts.flatMap(({ ridge, band, partial }) =>
+      ridges[ridge]
+        ? [
+            {
+              ...{ frequencyHz: ridges[ridge].frequencyHz, gainDb: band.gainDb, q: band.q, partial },
+              ...{ beforeSeconds: ridges[ridge].decayTimeSeconds, targetSeconds: band.targetSeconds },
+            },
+          ]
+        : [],
+    ),
+    skipped: equaliser.skipped.flatMap(({ ridge, code }) =>
+      ridges[ridge] ? [{ frequencyHz: ridges[ridge].frequencyHz, code }] : [],
+    ),
+  };
+}

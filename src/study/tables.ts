@@ -3,6 +3,7 @@ import type { Diagnosis } from '../diagnosis/types.js';
 import type { SeatSpread } from '../seats/index.js';
 import { plainSetting } from '../seats/index.js';
 import { afterSpreadOf, pairRidges, spreadsOf } from './system-readings.js';
+import { optionsOf, ridgesAfter } from './remedy-readings.js';
 import type { SystemSnapshot } from './system-types.js';
 import type { StudySnapshot } from './types.js';
 
@@ -166,6 +167,53 @@ export const comparisonTable = (before: Diagnosis, after: Diagnosis): Table => (
     ...[pair.afterSeconds, pair.afterSdSeconds, pair.changeSeconds, pair.changeSdSeconds, pair.sure],
     (pair.before ?? pair.after)!.limitSeconds,
     pair.after !== null,
+  ]),
+});
+
+/** Everything that can be done about every ridge, with what is expected after it. */
+export const optionsTable = (snapshot: SystemSnapshot): Table => ({
+  name: 'options',
+  columns: [
+    ...['frequency_hz', 'decay_time_s', 'option', 'standing', 'against', 'expected_s', 'expected_change_db'],
+    'side_effects',
+  ],
+  rows: (snapshot.before?.diagnosis.ridges ?? []).flatMap((ridge, index) =>
+    optionsOf(snapshot, index).map((option) => [
+      ...[ridge.frequencyHz, ridge.decayTimeSeconds, option.kind, option.standing, option.against],
+      ...[option.expectedSeconds, option.expectedDb],
+      option.sideEffects
+        .map((effect) =>
+          effect.on === 'ridge'
+            ? `${effect.frequencyHz.toFixed(1)} Hz ${(effect.changeDb ?? 0).toFixed(1)} dB`
+            : `seat ${effect.seat + 1} ${effect.standingDb.toFixed(1)} dB re its mean`,
+        )
+        .join('; '),
+    ]),
+  ),
+});
+
+/** Differences in level of two stages, second less first; empty where neither shows anything. */
+export const differencesTable = (table: {
+  readonly frequenciesHz: readonly number[];
+  readonly timesSeconds: readonly number[];
+  readonly differencesDb: readonly (readonly (number | null)[])[];
+}): Table => ({
+  name: 'difference',
+  columns: ['frequency_hz', ...table.timesSeconds.map((seconds) => `at_${seconds}_s_db`)],
+  rows: table.frequenciesHz.map((frequency, f) => [frequency, ...table.differencesDb[f]]),
+});
+
+/** Each ridge without the filters, as expected with them, and as fitted through them. */
+export const remedyTable = (snapshot: SystemSnapshot): Table => ({
+  name: 'remedy',
+  columns: [
+    ...['frequency_hz', 'limit_s', 'before_s', 'before_sd_s', 'expected_s', 'expected_change_db'],
+    ...['fitted_s', 'fitted_sd_s', 'larger_than_uncertainty'],
+  ],
+  rows: (ridgesAfter(snapshot) ?? []).map(({ ridge, expectedSeconds, expectedDb, fitted }) => [
+    ...[ridge.frequencyHz, ridge.limitSeconds, ridge.decayTimeSeconds, ridge.decayTimeSdSeconds],
+    ...[expectedSeconds, expectedDb, fitted?.afterSeconds ?? null, fitted?.afterSdSeconds ?? null],
+    fitted?.sure ?? null,
   ]),
 });
 

@@ -11,7 +11,6 @@ import {
   resonatorVolume,
   type Absorber,
 } from '../../src/diagnosis/index.js';
-import { fitResonances } from '../../src/resonance/index.js';
 import {
   boxModes,
   decayConstant,
@@ -21,33 +20,11 @@ import {
   type RoomSize,
 } from '../../src/room/index.js';
 import { Rng } from '../../src/signal/index.js';
-import { drain } from '../support/drain.js';
-import { fdtd, fdtdGrid, type FdtdParams } from '../support/fdtd.js';
+import { fdtdGrid, type FdtdParams } from '../support/fdtd.js';
+import { measuredDecay } from '../support/measured-decay.js';
 
 const size: RoomSize = { lengthMetres: 5, widthMetres: 4, heightMetres: 3 };
 const speed = 343;
-
-/** Decay time of the mode nearest to a frequency, as the engine reads it from the samples of the model. */
-function measuredDecay(params: FdtdParams, nearHz: number): number {
-  const { samples, sampleRate } = fdtd(params);
-  const onsetSeconds = Math.hypot(...params.source.map((a, k) => a - params.receiver[k])) / params.speed;
-  const rng = new Rng(3);
-  const peak = Math.max(...samples.map(Math.abs));
-  for (let n = 0; n < samples.length; n++) samples[n] += 1e-4 * peak * rng.gaussian();
-  const { resonances } = drain(
-    fitResonances([{ samples, sampleRate, onsetSeconds }], {
-      fromHz: 20,
-      toHz: 120,
-      volumeCubicMetres: null,
-    }),
-  );
-  // The loudest within 3 %: what is near it in frequency alone may be a remnant.
-  const near = resonances
-    .filter(({ frequencyHz, kind }) => kind !== 'hum' && Math.abs(frequencyHz / nearHz - 1) < 0.03)
-    .sort((a, b) => b.levelDb - a.levelDb);
-  expect(near.length).toBeGreaterThan(0);
-  return near[0].decayTimeSeconds!;
-}
 
 /** Sides of a room in which no other mode lies within 6 % of one: two that merge have no decay each. */
 function roomWithout(

@@ -117,9 +117,9 @@ describe('the languages of a page', () => {
 
   it('tell on the console which codes say nothing, and take the others', () => {
     const warn = vi.spyOn(console, 'warn').mockImplementation(() => undefined);
-    addWords({ language: 'de', views: { remedy: 'Maßnahme', remedies: 'Maßnahmen' } });
+    addWords({ language: 'de', views: { remedied: 'Maßnahme', remedies: 'Maßnahmen' } });
     expect(warn.mock.calls).toHaveLength(1);
-    expect(warn.mock.calls[0][0]).toContain('views.remedy.');
+    expect(warn.mock.calls[0][0]).toContain('views.remedied.');
     expect(view('de', 'remedies')).toBe('Maßnahmen');
   });
 

@@ -78,6 +78,11 @@ export abstract class ChartElement extends FigureElement {
 
   protected override selectTarget(_target: number): void {}
 
+  /** Pixels within a vector picture for one of the page, where it holds any. */
+  protected get savedFineness(): number {
+    return 1;
+  }
+
   /** What a saved picture says beside itself, and what made it. */
   protected savedWords(): FigureWords {
     const { snapshot, speaker } = this;
@@ -101,7 +106,7 @@ export abstract class ChartElement extends FigureElement {
     if (!this.snapshot || !this.drawable) return null;
     const words = this.savedWords();
     const saved = this.#savedSize(size);
-    const paint = (pen: Pen): void => this.#paintOnce(pen, { ...saved, pixelRatio: 1 });
+    const paint = (pen: Pen): void => this.#paintOnce(pen, { ...saved, pixelRatio: this.savedFineness });
     return figureSvg(paint, this.themeController.theme, saved, words, this.chartName);
   }
 

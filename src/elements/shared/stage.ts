@@ -17,13 +17,18 @@ export class StageController implements ReactiveController {
   #scope: Scope | null = null;
   #inFrame: (action: () => void) => void = () => undefined;
   #box: Element | null = null;
+  #unwatch: () => void = () => undefined;
   #width = 0;
   #height = 0;
   #visible = false;
   #dirty = true;
 
-  constructor(host: RingdownElement, draw: () => void) {
+  readonly #selector: string;
+
+  /** @param selector Of the box that the picture fills, in the element's shadow root. */
+  constructor(host: RingdownElement, draw: () => void, selector = '[data-stage]') {
     this.#host = host;
+    this.#selector = selector;
     this.#draw = draw;
     host.addController(this);
   }
@@ -60,14 +65,17 @@ export class StageController implements ReactiveController {
   }
 
   hostUpdated(): void {
-    const box = (this.#host.renderRoot as ShadowRoot | undefined)?.querySelector('[data-stage]') ?? null;
+    const box = (this.#host.renderRoot as ShadowRoot | undefined)?.querySelector(this.#selector) ?? null;
     if (box === this.#box) return;
     this.#box = box;
     if (box) this.#watch(box);
   }
 
   #watch(box: Element): void {
-    this.#scope?.observeSize(box, (width, height) => {
+    this.#unwatch();
+    this.#unwatch = () => undefined;
+    if (!this.#scope) return;
+    this.#unwatch = this.#scope.observeSize(box, (width, height) => {
       if (width === this.#width && height === this.#height) return;
       this.#width = width;
       this.#height = height;

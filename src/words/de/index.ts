@@ -24,6 +24,7 @@ import { views } from './views.js';
 import { chartViews } from './views-charts.js';
 import { systemViews } from './views-system.js';
 import { listenViews } from './views-listen.js';
+import { remedyViews } from './views-remedy.js';
 import { roomViews } from './views-room.js';
 import { sheetViews } from './views-sheet.js';
 
@@ -33,7 +34,15 @@ export const german: Words = {
   notes,
   remedies,
   captions,
-  views: { ...views, ...chartViews, ...roomViews, ...listenViews, ...systemViews, ...sheetViews },
+  views: {
+    ...views,
+    ...chartViews,
+    ...roomViews,
+    ...listenViews,
+    ...systemViews,
+    ...sheetViews,
+    ...remedyViews,
+  },
   stages,
   resonanceKinds,
   modeKinds,

@@ -24,7 +24,7 @@ export const systemViews: Readonly<Record<string, Sentence>> = {
   'key-source': () => 'eine Quelle',
   'key-phase-faint': () => 'Phase, wo nur eine der beiden spielt: ohne Bedeutung',
   'sources-caption': (p, n) =>
-    `Bei ${n.text(p.seat)}, ${n.hertz(p.fromHz, 0)} bis ${n.hertz(p.toHz, 0)}, durch die Einstellungen. Phase gegen ${n.text(p.reference)} über das Band, in dem beide höchstens 12 dB unter ihrem lautesten Wert spielen; die Spitze eines Impulses sagt darüber nichts.`,
+    `Bei ${n.text(p.seat)}, ${n.hertz(p.fromHz, 0)} bis ${n.hertz(p.toHz, 0)}, durch die Einstellungen, nicht geglättet, gelesen je 1/24 Oktave, wobei eine schmale Überhöhung um 2 oder 3 dB verfehlt werden kann. Phase gegen ${n.text(p.reference)} über das Band, in dem beide höchstens 12 dB unter ihrem lautesten Wert spielen; die Spitze eines Impulses sagt darüber nichts.`,
   'source-readout': (p, n) => `${n.text(p.name)} ${n.decibels(p.levelDb, 0)}`,
   'source-readout-phase': (p, n) =>
     `${n.text(p.name)} ${n.decibels(p.levelDb, 0)} bei ${n.integer(p.degrees)}°`,
@@ -105,7 +105,7 @@ export const systemViews: Readonly<Record<string, Sentence>> = {
   'key-seat': () => 'ein Hörplatz',
   'key-lowest-highest': () => 'vom leisesten zum lautesten Hörplatz',
   'seats-caption': (p, n) =>
-    `${n.text(p.stage)}, ${Number(p.sources) === 1 ? 'die eine Quelle' : `${n.integer(p.sources)} Quellen zeitrichtig summiert`} an jedem Hörplatz, ${n.hertz(p.fromHz, 0)} bis ${n.hertz(p.toHz, 0)}, gelesen je 1/24 Oktave, wobei eine schmale Überhöhung um 2 oder 3 dB verfehlt werden kann.`,
+    `${n.text(p.stage)}, ${Number(p.sources) === 1 ? 'die eine Quelle' : `${n.integer(p.sources)} Quellen zeitrichtig summiert`} an jedem Hörplatz, ${n.hertz(p.fromHz, 0)} bis ${n.hertz(p.toHz, 0)}, nicht geglättet, gelesen je 1/24 Oktave, wobei eine schmale Überhöhung um 2 oder 3 dB verfehlt werden kann.`,
   'variance-meaning': () =>
     'Mittlere räumliche Varianz: die Varianz des Pegels in dB über die Hörplätze mit ihren Gewichten, gemittelt über die Frequenz in Oktaven. Mittlerer Ausgangspegel: der Pegel in dB, über beides gemittelt.',
   repeats: (p, n) =>

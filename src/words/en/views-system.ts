@@ -23,7 +23,7 @@ export const systemViews: Readonly<Record<string, Sentence>> = {
   'key-source': () => 'one source',
   'key-phase-faint': () => 'phase where only one of the two plays: it means nothing',
   'sources-caption': (p, n) =>
-    `At ${n.text(p.seat)}, ${n.hertz(p.fromHz, 0)} to ${n.hertz(p.toHz, 0)}, through the settings. Phase against ${n.text(p.reference)} over the band in which both play within 12 dB of their loudest; the peak of an impulse says nothing of it.`,
+    `At ${n.text(p.seat)}, ${n.hertz(p.fromHz, 0)} to ${n.hertz(p.toHz, 0)}, through the settings, not smoothed, read at every 1/24 octave, where a narrow peak may be missed by 2 or 3 dB. Phase against ${n.text(p.reference)} over the band in which both play within 12 dB of their loudest; the peak of an impulse says nothing of it.`,
   'source-readout': (p, n) => `${n.text(p.name)} ${n.decibels(p.levelDb, 0)}`,
   'source-readout-phase': (p, n) =>
     `${n.text(p.name)} ${n.decibels(p.levelDb, 0)} at ${n.integer(p.degrees)}°`,
@@ -103,7 +103,7 @@ export const systemViews: Readonly<Record<string, Sentence>> = {
   'key-seat': () => 'one seat',
   'key-lowest-highest': () => 'from the lowest seat to the highest',
   'seats-caption': (p, n) =>
-    `${n.text(p.stage)}, ${Number(p.sources) === 1 ? 'its source' : `${n.integer(p.sources)} sources added up in time`} at each seat, ${n.hertz(p.fromHz, 0)} to ${n.hertz(p.toHz, 0)}, read at every 1/24 octave, where a narrow peak may be missed by 2 or 3 dB.`,
+    `${n.text(p.stage)}, ${Number(p.sources) === 1 ? 'its source' : `${n.integer(p.sources)} sources added up in time`} at each seat, ${n.hertz(p.fromHz, 0)} to ${n.hertz(p.toHz, 0)}, not smoothed, read at every 1/24 octave, where a narrow peak may be missed by 2 or 3 dB.`,
   'variance-meaning': () =>
     'Mean spatial variance: the variance over the seats of the level in dB, with their weights, averaged over frequency in octaves. Mean output level: the level in dB averaged over both.',
   repeats: (p, n) =>

@@ -1,0 +1,4 @@
+import { RingdownRemedy } from '../elements/remedy/remedy.js';
+import { defineElement } from './define-element.js';
+
+defineElement('ringdown-remedy', RingdownRemedy);
