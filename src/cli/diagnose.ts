@@ -2,7 +2,7 @@ import { diagnose as diagnoseJob, type DiagnosisParams, type LimitName } from '.
 import type { Room } from '../room/index.js';
 import { openFile, RingdownError, type PositionMetres, type Recording } from '../signal/index.js';
 import { drain } from '../signal/drain.js';
-import type { Speaker } from '../words/index.js';
+import type { CommandSpeaker } from '../words/command.js';
 import { readBand } from './band.js';
 import { diagnosisText } from './diagnosis-text.js';
 import { refuse, someFiles } from './files.js';
@@ -36,7 +36,7 @@ interface Call {
   readonly sources: readonly PositionMetres[];
   readonly json: boolean;
   readonly io: CommandIo;
-  readonly speaker: Speaker;
+  readonly speaker: CommandSpeaker;
 }
 
 /** The places of an option: none, one for all files, or one per file. */
@@ -49,7 +49,7 @@ function placesOf(words: Words, name: string, room: Room | null): PositionMetres
 }
 
 /** `ringdown diagnose`: each file on its own or all together; a refused one does not stop the others. */
-export async function diagnose(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {
+export async function diagnose(words: Words, io: CommandIo, speaker: CommandSpeaker): Promise<number> {
   const files = someFiles(words);
   const room = readRoom(words);
   const limit = words.choice('limit', limits) ?? 'audibility';

@@ -1,7 +1,7 @@
 import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/index.js';
 import type { DecayReading } from '../decay/index.js';
 import { expectedPrecision, type Resonance } from '../resonance/index.js';
-import type { Speaker } from '../words/index.js';
+import type { CommandSpeaker } from '../words/command.js';
 import { modeKindMarks } from './say-room.js';
 import { table, wrap } from './table.js';
 
@@ -9,7 +9,7 @@ import { table, wrap } from './table.js';
 const mostCandidates = 4;
 
 /** One diagnosis for a reader at a terminal: the file, its notes, the ridges, every resonance, the room. */
-export function diagnosisText(diagnosis: Diagnosis, speaker: Speaker): string {
+export function diagnosisText(diagnosis: Diagnosis, speaker: CommandSpeaker): string {
   const parts = [
     ...diagnosis.files.map((file) => fileText(file, speaker)),
     ridgesText(diagnosis, speaker),
@@ -19,11 +19,11 @@ export function diagnosisText(diagnosis: Diagnosis, speaker: Speaker): string {
   return parts.filter((part) => part !== '').join('\n\n');
 }
 
-function fileText(file: FileFacts, speaker: Speaker): string {
-  const { n } = speaker;
+function fileText(file: FileFacts, speaker: CommandSpeaker): string {
+  const { label, sampleRate, channel, channelCount: channels, durationSeconds: seconds, onsetSeconds } = file;
   return [
-    file.label,
-    `  ${n.integer(file.sampleRate)} Hz, channel ${file.channel} of ${file.channelCount}, ${n.seconds(file.durationSeconds)}, onset at ${n.seconds(file.onsetSeconds, 4)}`,
+    label,
+    `  ${speaker.command('file', { sampleRate, channel, channels, seconds, onsetSeconds })}`,
     ...file.notes.map((note) => wrap(`  ! ${speaker.note(note)}`)),
     ...bandsText(file, speaker),
     ...expectedText(file, speaker),
@@ -31,14 +31,14 @@ function fileText(file: FileFacts, speaker: Speaker): string {
 }
 
 /** What a fit can tell at best, known from the samples alone. */
-function expectedText({ bands }: FileFacts, speaker: Speaker): string[] {
+function expectedText({ bands }: FileFacts, speaker: CommandSpeaker): string[] {
   if (bands.length === 0) return [];
   const { leastSpacingHz: spacingHz, decayShare } = expectedPrecision(bands);
   return ['', wrap(speaker.caption('expected', { spacingHz, decayShare }))];
 }
 
 /** Range and decay times per third-octave, or why there are none. */
-function bandsText({ bands }: FileFacts, speaker: Speaker): string[] {
+function bandsText({ bands }: FileFacts, speaker: CommandSpeaker): string[] {
   if (bands.length === 0) return [];
   const { n } = speaker;
   const cell = ({ seconds, refused }: DecayReading): string =>
@@ -57,21 +57,18 @@ function bandsText({ bands }: FileFacts, speaker: Speaker): string[] {
   ]);
   const heads = [
     { head: 'Hz', right: true },
-    { head: 'Range, dB', right: true },
+    { head: speaker.command('head-range'), right: true },
     ...['edt', 't20', 't30'].map((name) => ({ head: `${speaker.label(name)}, s`, right: true })),
     { head: `${speaker.view('shortest-column')}, s`, right: true },
   ];
   return ['', speaker.view('bands-heading'), table(heads, rows)];
 }
 
-function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: Speaker): string {
+function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: CommandSpeaker): string {
   const name = speaker.term('limits', limit);
   if (resonances.length === 0 && ridges.length === 0)
-    return fit.notes.some(({ code }) => code === 'no-range') ? '' : 'No resonance was found.';
-  if (ridges.length === 0)
-    return wrap(
-      `No ridge exceeds the limit “${name}”. That is of this seat and this source: a mode is not seen from one of its nodes.`,
-    );
+    return fit.notes.some(({ code }) => code === 'no-range') ? '' : speaker.command('no-resonance');
+  if (ridges.length === 0) return wrap(speaker.command('no-ridge', { limit: name }));
   const { n } = speaker;
   const rows = ridges.map((ridge, index) => [
     String(index + 1),
@@ -91,7 +88,7 @@ function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: Spea
   const heads = [
     { head: '', right: true },
     { head: 'Hz', right: true },
-    { head: 'Decay, s', right: true },
+    { head: speaker.command('head-decay'), right: true },
     { head: 'Q', right: true },
     { head: speaker.label('limit'), right: true },
     { head: speaker.label('excess'), right: true },
@@ -100,35 +97,39 @@ function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: Spea
     { head: '' },
   ];
   return [
-    `Ridges above the limit “${name}”, worst first`,
+    speaker.command('ridges', { limit: name }),
     table(heads, rows),
     '',
     ...ridges.flatMap((ridge, index) => candidatesText(ridge, index, speaker)),
     '',
-    'What may help, by the number of the ridge',
+    speaker.command('remedies'),
     ...remediesText(ridges, speaker),
     wrap(speaker.caution('licensed')),
   ].join('\n');
 }
 
-function candidatesText({ frequencyHz, candidates }: Ridge, index: number, speaker: Speaker): string[] {
+function candidatesText(
+  { frequencyHz, candidates }: Ridge,
+  index: number,
+  speaker: CommandSpeaker,
+): string[] {
   if (candidates.length === 0) return [];
-  const { n } = speaker;
-  const named = candidates
-    .slice(0, mostCandidates)
-    .map(
-      ({ order, kind, frequencyHz: predicted, weight }) =>
-        `(${order.join(',')}) ${speaker.term('modeKinds', kind)} at ${n.hertz(predicted)}: ${n.percent(weight)}`,
-    );
+  const named = candidates.slice(0, mostCandidates).map(({ order, kind, frequencyHz: predicted, weight }) =>
+    speaker.command('candidate', {
+      ...{ order: order.join(','), kind: speaker.term('modeKinds', kind) },
+      ...{ frequencyHz: predicted, weight },
+    }),
+  );
   const rest = candidates.length - named.length;
-  if (rest > 0) named.push(`${n.integer(rest)} more`);
+  if (rest > 0) named.push(speaker.view('more-candidates', { count: rest }));
   const none = Math.max(0, 1 - candidates.reduce((sum, { weight }) => sum + weight, 0));
-  named.push(`${speaker.label('none')}: ${n.percent(none)}`);
-  return [wrap(`${index + 1}. ${n.hertz(frequencyHz)} may be ${named.join('; ')}.`, 100, '   ')];
+  named.push(speaker.command('none', { share: none }));
+  const list = named.join('; ');
+  return [wrap(speaker.command('may-be', { number: index + 1, frequencyHz, list }), 100, '   ')];
 }
 
 /** Each remedy once, behind the ridges it is for; a cut has figures of its own for each. */
-function remediesText(ridges: readonly Ridge[], speaker: Speaker): string[] {
+function remediesText(ridges: readonly Ridge[], speaker: CommandSpeaker): string[] {
   const groups = new Map<string, { sentence: string; numbers: number[] }>();
   ridges.forEach(({ remedies }, index) => {
     for (const { kind, params } of remedies) {
@@ -139,11 +140,13 @@ function remediesText(ridges: readonly Ridge[], speaker: Speaker): string[] {
       groups.set(sentence, group);
     }
   });
-  return [...groups.values()].map(({ sentence, numbers }) => wrap(`- ${listOf(numbers)}: ${sentence}`));
+  return [...groups.values()].map(({ sentence, numbers }) =>
+    wrap(`- ${listOf(numbers, speaker)}: ${sentence}`),
+  );
 }
 
 /** 1, 2, 3, 5 as "1 to 3, 5". */
-function listOf(numbers: readonly number[]): string {
+function listOf(numbers: readonly number[], speaker: CommandSpeaker): string {
   const runs: [number, number][] = [];
   for (const number of numbers) {
     const last = runs.at(-1);
@@ -151,11 +154,13 @@ function listOf(numbers: readonly number[]): string {
     else runs.push([number, number]);
   }
   return runs
-    .map(([from, to]) => (from === to ? `${from}` : `${from}${to === from + 1 ? ',' : ' to'} ${to}`))
+    .map(([from, to]) =>
+      from === to ? `${from}` : to === from + 1 ? `${from}, ${to}` : speaker.command('run', { from, to }),
+    )
     .join(', ');
 }
 
-function resonancesText(resonances: readonly Resonance[], speaker: Speaker): string {
+function resonancesText(resonances: readonly Resonance[], speaker: CommandSpeaker): string {
   if (resonances.length === 0) return '';
   const { n } = speaker;
   const rows = resonances.map((r) => [
@@ -169,14 +174,14 @@ function resonancesText(resonances: readonly Resonance[], speaker: Speaker): str
   ]);
   const heads = [
     { head: 'Hz', right: true },
-    { head: 'Decay, s', right: true },
+    { head: speaker.command('head-decay'), right: true },
     { head: 'Q', right: true },
     { head: 'dB', right: true },
     { head: speaker.label('kind') },
   ];
   const { fitFromSeconds: fromSeconds, fitToSeconds: toSeconds } = resonances[0];
   return [
-    'All resonances',
+    speaker.command('resonances'),
     wrap(
       `${speaker.caption('fit-window', { fromSeconds, toSeconds })}; ${speaker.caption('uncertainty', {})}.`,
     ),
@@ -184,7 +189,7 @@ function resonancesText(resonances: readonly Resonance[], speaker: Speaker): str
   ].join('\n');
 }
 
-function roomText({ room }: Diagnosis, speaker: Speaker): string {
+function roomText({ room }: Diagnosis, speaker: CommandSpeaker): string {
   if (!room) return '';
   const { n } = speaker;
   const { lengthMetres: l, widthMetres: w, heightMetres: h } = room.room.size;
@@ -196,6 +201,11 @@ function roomText({ room }: Diagnosis, speaker: Speaker): string {
     );
   const more = room.modes.length - list.length;
   return wrap(
-    `Room of ${[l, w, h].map((side) => n.significant(side, 4)).join(' x ')} m at ${n.number(room.room.speedOfSoundMetresPerSecond, 1)} m/s, modes in Hz: ${list.join(', ')}${more > 0 ? ` and ${more} more (ringdown modes lists them)` : ''}.`,
+    speaker.command('room-modes', {
+      sides: [l, w, h].map((side) => n.significant(side, 4)).join(' x '),
+      speed: room.room.speedOfSoundMetresPerSecond,
+      list: list.join(', '),
+      more,
+    }),
   );
 }

@@ -5,7 +5,8 @@ import { openStudyText } from '../study/document.js';
 import { createPool } from '../study/pool.js';
 import { createStudy } from '../study/study.js';
 import type { Study, StudyChoices } from '../study/types.js';
-import { createSpeaker, type Speaker } from '../words/index.js';
+import type { CommandSpeaker } from '../words/command.js';
+import { createSpeaker } from '../words/index.js';
 import { readBand } from './band.js';
 import { oneFile, refuse } from './files.js';
 import { exitStatus, type CommandIo } from './io.js';
@@ -16,7 +17,7 @@ import { readRoom, roomOptions } from './room-words.js';
 export const figureOptions: OptionSpecs = {
   ...roomOptions,
   ...readingSpecs,
-  ...{ view: {}, out: {}, look: {}, label: {}, lang: {}, width: {}, pixels: {} },
+  ...{ view: {}, out: {}, look: {}, label: {}, width: {}, pixels: {} },
   ...{ method: {}, window: {}, step: {}, span: {}, range: {}, from: {}, to: {}, limit: {} },
 };
 
@@ -60,7 +61,7 @@ async function fill(study: Study, file: string, words: Words, io: CommandIo): Pr
 }
 
 /** `ringdown figure`: a picture of a recording, a saved study or a room, as SVG or PNG. */
-export async function figure(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {
+export async function figure(words: Words, io: CommandIo, speaker: CommandSpeaker): Promise<number> {
   const name: FigureName = words.choice('view', figureNames) ?? 'waterfall';
   const out = words.required('out');
   if (!/\.(svg|png)$/i.test(out)) throw new RingdownError('figure-kind', { path: out });
@@ -70,7 +71,7 @@ export async function figure(words: Words, io: CommandIo, speaker: Speaker): Pro
   const theme = looks[words.choice('look', lookNames) ?? 'paper'];
   const cssWidth = words.number('width', 320, 4000) ?? figureSizes[name].cssWidth;
   const pixels = words.integer('pixels', 320, 10_000) ?? defaultPixels;
-  const sayer = createSpeaker(words.text('lang') ?? 'en');
+  const sayer = createSpeaker(speaker.n.locale);
 
   // No worker: one picture is computed where it is asked for.
   const study = createStudy({ pool: createPool({ routes: [] }) });

@@ -2,7 +2,8 @@ import { computeGrid, logFrequencies, type Grid, type GridMethod } from '../deca
 import { openFile, RingdownError, type Recording } from '../signal/index.js';
 import { drain } from '../signal/drain.js';
 import { engineVersion } from '../study/version.js';
-import { givenCaptions, gridCaption, type Speaker } from '../words/index.js';
+import type { CommandSpeaker } from '../words/command.js';
+import { givenCaptions, gridCaption } from '../words/index.js';
 import { readBand } from './band.js';
 import { exitStatus, type CommandIo } from './io.js';
 import { gridDocument, refusalDocument } from './json.js';
@@ -20,7 +21,7 @@ export const gridOptions: OptionSpecs = {
 const methods: readonly GridMethod[] = ['sliding', 'cumulative', 'constant-q'];
 
 /** `ringdown grid`: level over time and frequency of one recording. */
-export async function grid(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {
+export async function grid(words: Words, io: CommandIo, speaker: CommandSpeaker): Promise<number> {
   const file = oneFile(words);
   if (words.has('csv') && words.has('json'))
     throw new RingdownError('option-both', { name: 'csv', other: 'json' });
@@ -57,7 +58,7 @@ export async function grid(words: Words, io: CommandIo, speaker: Speaker): Promi
 function gridCsv(
   recording: Recording,
   { frequenciesHz, timesSeconds, levelsDb, ...grid }: Grid,
-  speaker: Speaker,
+  speaker: CommandSpeaker,
 ): string {
   const columns = frequenciesHz.length;
   const lines = [
@@ -83,7 +84,7 @@ const text = (level: number): string => (Math.round(level) || 0).toFixed(0);
 const textSteps = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5];
 
 /** A picture in numbers: about ten frequencies across, about twenty times down. */
-function gridText(recording: Recording, grid: Grid, speaker: Speaker): string {
+function gridText(recording: Recording, grid: Grid, speaker: CommandSpeaker): string {
   const { frequenciesHz, timesSeconds, levelsDb, limits } = grid;
   const columns = frequenciesHz.length;
   const every = Math.max(1, Math.ceil(columns / 11));
@@ -101,17 +102,16 @@ function gridText(recording: Recording, grid: Grid, speaker: Speaker): string {
       if (lost) return '.';
       return level <= limits.noiseFloorDb[f] ? `(${text(level)})` : text(level);
     };
-    rows.push([time.toFixed(3), ...picks.map(cell)]);
+    rows.push([speaker.n.number(time, 3), ...picks.map(cell)]);
   });
   const heads = [
     { head: 's', right: true },
     ...picks.map((f) => ({ head: `${frequenciesHz[f].toFixed(0)} Hz`, right: true })),
   ];
-  const legend = 'dB; in brackets where it is noise, a dot where there is no data or no meaning.';
   return [
-    `${recording.label}, channel ${recording.channel}`,
+    speaker.command('recording', { label: recording.label, channel: recording.channel }),
     wrap(gridCaption(speaker, grid, undefined, recording)),
-    legend,
+    speaker.command('grid-legend'),
     '',
     table(heads, rows),
   ].join('\n');

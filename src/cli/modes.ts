@@ -11,7 +11,7 @@ import {
   type RoomPrediction,
 } from '../room/index.js';
 import type { Note } from '../signal/index.js';
-import type { Speaker } from '../words/index.js';
+import type { CommandSpeaker } from '../words/command.js';
 import { noFile } from './files.js';
 import { exitStatus, type CommandIo } from './io.js';
 import { levelFields, roomDocument } from './json.js';
@@ -30,7 +30,7 @@ export const modesOptions: OptionSpecs = {
 const cornerOf = ({ plan }: Room): PositionMetres => ({ ...(plan?.corners[0] ?? { x: 0, y: 0 }), z: 0 });
 
 /** `ringdown modes`: the standing waves of a room, and how loud each is at its seats. */
-export function modes(words: Words, io: CommandIo, speaker: Speaker): number {
+export function modes(words: Words, io: CommandIo, speaker: CommandSpeaker): number {
   noFile(words);
   const room = requireRoom(words);
   const toHz = words.number('to', 5, 1000) ?? 200;
@@ -61,39 +61,40 @@ interface Told {
   readonly notes: readonly Note[];
 }
 
-function headLines({ prediction, toHz, seats, sources }: Told, { n }: Speaker): string[] {
-  const { room, volumeCubicMetres, transitionFrequencyHz, modes: list, meshError = null } = prediction;
+function headLines({ prediction, toHz, seats, sources }: Told, speaker: CommandSpeaker): string[] {
+  const {
+    room,
+    volumeCubicMetres: volume,
+    transitionFrequencyHz,
+    modes: list,
+    meshError = null,
+  } = prediction;
   const { lengthMetres: l, widthMetres: w, heightMetres: h } = room.size;
-  const sides = [l, w, h].map((side) => n.significant(side, 4)).join(' x ');
-  const shape = room.plan
-    ? `Room of a plan with ${room.plan.corners.length} walls, ${n.number(planArea(room.plan), 1)} m2, ${n.significant(h, 4)} m high`
-    : `Room of ${sides} m`;
+  const { plan, speedOfSoundMetresPerSecond: speed } = room;
+  const sides = [l, w, h].map((side) => speaker.n.significant(side, 4)).join(' x ');
+  const shape = plan
+    ? speaker.command('plan', { corners: plan.corners.length, area: planArea(plan), height: h })
+    : speaker.command('box', { sides });
   const band = transitionFrequencyHz === null ? null : transitionBand(transitionFrequencyHz);
   return [
-    `${shape}, ${n.number(volumeCubicMetres, 1)} m3, speed of sound ${n.number(room.speedOfSoundMetresPerSecond, 1)} m/s.`,
+    speaker.command('room', { shape, volume, speed }),
     band
-      ? `Single modes give way to a crowd between about ${n.hertz(band.fromHz, 0)} and ${n.hertz(band.toHz, 0)} (around ${n.hertz(transitionFrequencyHz, 0)}).`
-      : 'Where single modes give way to a crowd depends on the decay time; give --absorption or --walls to estimate it.',
-    `${n.integer(list.length)} modes up to ${n.hertz(toHz, 0)}. Real walls move modes by up to 5 or 6 % from ${room.plan ? 'rigid ones' : 'the rigid box'}.`,
-    ...(meshError === null
-      ? []
-      : [
-          `By finite elements in the plan and cosines in height; the mesh leaves frequencies within about ${n.percent(meshError, 3)}.`,
-        ]),
-    ...(room.absorptionBands
-      ? [
-          'Absorption of the walls is from memory and held below 125 Hz; built walls differ by a factor of two.',
-        ]
-      : []),
+      ? speaker.command('crowd', { ...band, frequencyHz: transitionFrequencyHz })
+      : speaker.command('crowd-unknown'),
+    speaker.command(plan ? 'modes-plan' : 'modes-box', { count: list.length, toHz }),
+    ...(meshError === null ? [] : [speaker.command('mesh', { meshError })]),
+    ...(room.absorptionBands ? [speaker.command('walls-memory')] : []),
     ...(seats.length > 0
       ? [
-          `Levels are ${room.absorption ? 'of a steady tone at the mode, dB re the same source in free field at 1 m' : 'dB re source and seat in corners'}${sources.length > 1 ? ', source by seat' : ''}.`,
+          speaker.command(room.absorption ? 'levels-known' : 'levels-relative', {
+            sources: sources.length,
+          }),
         ]
       : []),
   ];
 }
 
-function modesText(told: Told, speaker: Speaker): string {
+function modesText(told: Told, speaker: CommandSpeaker): string {
   const { prediction, seats, sources, notes } = told;
   const { n } = speaker;
   const { room, modes: list } = prediction;
@@ -104,12 +105,14 @@ function modesText(told: Told, speaker: Speaker): string {
     ...(room.absorption ? [n.seconds(mode.decayTimeSeconds)] : []),
     ...modeLevels(mode, room, sources, seats).map(({ source, seat, levelDb, shapeDb }) =>
       nodeAt(mode, room, sources[source]) || nodeAt(mode, room, seats[seat])
-        ? 'node'
+        ? speaker.command('node')
         : n.number(levelDb ?? shapeDb, 0),
     ),
   ]);
   const pairs = sources.flatMap((_, source) =>
-    seats.map((_, seat) => (sources.length > 1 ? `${source + 1}>${seat + 1}` : `seat ${seat + 1}`)),
+    seats.map((_, seat) =>
+      sources.length > 1 ? `${source + 1}>${seat + 1}` : speaker.command('head-seat', { number: seat + 1 }),
+    ),
   );
   const columns = [
     { head: 'Hz', right: true },

@@ -1,6 +1,6 @@
 import { encodeWav, readAudio, responsesOfSweep, RingdownError, type Swept } from '../signal/index.js';
 import { drain } from '../signal/drain.js';
-import type { Speaker } from '../words/index.js';
+import type { CommandSpeaker } from '../words/command.js';
 import { refuse } from './files.js';
 import { exitStatus, type CommandIo } from './io.js';
 import type { OptionSpecs, Words } from './options.js';
@@ -9,7 +9,7 @@ import { table, wrap } from './table.js';
 export const responseOptions: OptionSpecs = { channel: {}, out: {} };
 
 /** `ringdown response`: the impulse response of a room from the recording of a sweep, as a WAV file. */
-export async function response(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {
+export async function response(words: Words, io: CommandIo, speaker: CommandSpeaker): Promise<number> {
   const { command, files } = words;
   if (files.length < 2) throw new RingdownError('files-two', { command, count: files.length });
   if (files.length > 2)
@@ -38,15 +38,15 @@ function responseText(
   path: string,
   { audio, law, responses }: Swept,
   first: number,
-  speaker: Speaker,
+  speaker: CommandSpeaker,
 ): string {
   const { n } = speaker;
   const { sampleRate, channels, notes } = audio;
   const seconds = channels[0].length / sampleRate;
   const columns = [
-    { head: 'Channel', right: true },
-    { head: 'Arrival', right: true },
-    ...[2, 3, 4, 5].map((order) => ({ head: `Order ${order}`, right: true })),
+    { head: speaker.command('head-channel'), right: true },
+    { head: speaker.command('head-arrival'), right: true },
+    ...[2, 3, 4, 5].map((order) => ({ head: speaker.command('head-order', { order }), right: true })),
   ];
   const rows = responses.map(({ arrivalIndex, zeroIndex, distortion }, i) => [
     n.integer(first + i),
@@ -55,10 +55,13 @@ function responseText(
   ]);
   return [
     wrap(
-      `${path}: impulse response of ${n.seconds(seconds)} at ${n.integer(sampleRate)} Hz, 32-bit float, from a sweep of ${n.significant(law.fromHz)} to ${n.significant(law.toHz)} Hz in ${n.seconds(law.seconds, 1)}. Nothing outside that band is in it.`,
+      speaker.command('response', {
+        ...{ path, seconds, sampleRate },
+        ...{ fromHz: law.fromHz, toHz: law.toHz, sweepSeconds: law.seconds },
+      }),
     ),
     '',
-    'Arrival from the start of the sweep, and distortion re the response (kept out of it; a dash where it is lost in the noise)',
+    speaker.command('response-table'),
     table(columns, rows),
     ...notes.filter(({ code }) => code !== 'swept').map((note) => wrap(`! ${speaker.note(note)}`)),
   ].join('\n');

@@ -1,7 +1,7 @@
 import { RingdownError } from '../signal/index.js';
 import { failureOf } from '../study/failure.js';
 import { engineVersion } from '../study/version.js';
-import { createSpeaker, type Speaker } from '../words/index.js';
+import { createCommandSpeaker, type CommandSpeaker } from '../words/command.js';
 import { diagnose, diagnoseOptions } from './diagnose.js';
 import { figure, figureOptions } from './figure.js';
 import { grid, gridOptions } from './grid.js';
@@ -15,7 +15,7 @@ import { readWords, type OptionSpecs, type Words } from './options.js';
 
 interface Command {
   readonly options: OptionSpecs;
-  run(words: Words, io: CommandIo, speaker: Speaker): number | Promise<number>;
+  run(words: Words, io: CommandIo, speaker: CommandSpeaker): number | Promise<number>;
 }
 
 const commands: Readonly<Record<string, Command>> = {
@@ -35,12 +35,16 @@ const commands: Readonly<Record<string, Command>> = {
  * @returns Exit status: 0 done, 1 a file was refused, 2 the call's words are off
  */
 export async function run(argv: readonly string[], io: CommandIo): Promise<number> {
-  // Plain blanks and English numbers: output of a command is read by programs too.
-  const speaker = createSpeaker('en', { space: ' ' });
+  const { lang, others } = withoutLang(argv);
+  // English unless asked otherwise, whatever the system speaks: output of a command is read by programs too.
+  const speaker = createCommandSpeaker(lang ?? 'en');
   try {
-    const [name, ...rest] = argv;
+    if (lang !== null) checkLang(lang);
+    const [name, ...rest] = others;
     if (name === '--help' || name === '-h' || name === 'help') {
-      io.out(rest[0] && commandNames.includes(rest[0]) ? commandHelp(rest[0]) : generalHelp());
+      io.out(
+        rest[0] && commandNames.includes(rest[0]) ? commandHelp(rest[0], speaker) : generalHelp(speaker),
+      );
       return exitStatus.done;
     }
     if (name === '--version') {
@@ -52,7 +56,7 @@ export async function run(argv: readonly string[], io: CommandIo): Promise<numbe
     if (!Object.hasOwn(commands, name))
       throw new RingdownError('command-unknown', { name, commands: commandNames.join(', ') });
     if (asksForHelp(rest)) {
-      io.out(commandHelp(name));
+      io.out(commandHelp(name, speaker));
       return exitStatus.done;
     }
     const command = commands[name];
@@ -67,3 +71,27 @@ const asksForHelp = (args: readonly string[]): boolean => {
   const end = args.indexOf('--');
   return args.slice(0, end < 0 ? args.length : end).some((word) => word === '--help' || word === '-h');
 };
+
+/** Takes `--lang TAG` out of a call, wherever it stands, so that also what is wrong with the call is said in it. */
+function withoutLang(argv: readonly string[]): { lang: string | null; others: readonly string[] } {
+  const others: string[] = [];
+  const given: string[] = [];
+  for (let i = 0; i < argv.length; i += 1) {
+    if (argv[i] === '--') return { lang: given.at(-1) ?? null, others: [...others, ...argv.slice(i)] };
+    const joined = /^--lang=(.*)$/s.exec(argv[i]);
+    if (joined) given.push(joined[1]);
+    else if (argv[i] !== '--lang') others.push(argv[i]);
+    else given.push(argv[(i += 1)] ?? '');
+  }
+  return { lang: given.at(-1) ?? null, others };
+}
+
+/** @throws RingdownError `option-value`, `option-lang` */
+function checkLang(lang: string): void {
+  if (lang === '' || lang.startsWith('-')) throw new RingdownError('option-value', { name: 'lang' });
+  try {
+    Intl.getCanonicalLocales(lang);
+  } catch {
+    throw new RingdownError('option-lang', { text: lang });
+  }
+}

@@ -1,6 +1,6 @@
 import { defaultSweep, encodeWav, highestSampleRate, makeSweep } from '../signal/index.js';
 import { failureOf } from '../study/failure.js';
-import type { Speaker } from '../words/index.js';
+import type { CommandSpeaker } from '../words/command.js';
 import { noFile } from './files.js';
 import { exitStatus, type CommandIo } from './io.js';
 import type { OptionSpecs, Words } from './options.js';
@@ -14,7 +14,7 @@ export const sweepOptions: OptionSpecs = {
 const defaultSilenceSeconds = 4;
 
 /** `ringdown sweep`: an exponential sweep as a WAV file, to be played and recorded. */
-export async function sweep(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {
+export async function sweep(words: Words, io: CommandIo, speaker: CommandSpeaker): Promise<number> {
   noFile(words);
   const path = words.required('out');
   const params = {
@@ -35,12 +35,12 @@ export async function sweep(words: Words, io: CommandIo, speaker: Speaker): Prom
     io.err(`${speaker.error(failureOf(thrown))}\n`);
     return exitStatus.refused;
   }
-  const { n } = speaker;
-  const { fromHz, toHz, seconds, sampleRate, levelDbFs } = params;
+  const { fromHz, toHz, seconds, sampleRate, levelDbFs: levelDb } = params;
+  const made = { path, fromHz, toHz, seconds, silenceSeconds: silence, sampleRate, levelDb };
   const lines = [
-    `${path}: exponential sweep from ${n.significant(fromHz)} to ${n.significant(toHz)} Hz in ${n.seconds(seconds, 1)} and ${n.seconds(silence, 1)} of silence, at ${n.integer(sampleRate)} Hz, 24 bits, peak ${n.decibels(levelDbFs)} re full scale.`,
-    'Record from before it begins until after it has rung out, at the same rate and without effects; then: ringdown response SWEEP RECORDING --out FILE.wav',
-    `Caution: ${speaker.caution('sweep')}`,
+    speaker.command('sweep', made),
+    speaker.command('sweep-record'),
+    speaker.command('caution', { sentence: speaker.caution('sweep') }),
   ];
   io.out(`${lines.map((line) => wrap(line)).join('\n')}\n`);
   return exitStatus.done;

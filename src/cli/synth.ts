@@ -2,7 +2,8 @@ import { synthesiseJob } from '../room/index.js';
 import { encodeWav, highestSampleRate, lowestSampleRate, RingdownError } from '../signal/index.js';
 import { drain } from '../signal/drain.js';
 import { failureOf } from '../study/failure.js';
-import { parseNumber, type Speaker } from '../words/index.js';
+import type { CommandSpeaker } from '../words/command.js';
+import { parseNumber } from '../words/index.js';
 import { noFile } from './files.js';
 import { exitStatus, type CommandIo } from './io.js';
 import type { OptionSpecs, Words } from './options.js';
@@ -26,7 +27,7 @@ function noiseOf(words: Words): number | null {
 }
 
 /** `ringdown synth`: the impulse response of a box as a WAV file. */
-export async function synth(words: Words, io: CommandIo, speaker: Speaker): Promise<number> {
+export async function synth(words: Words, io: CommandIo, speaker: CommandSpeaker): Promise<number> {
   noFile(words);
   const room = requireRoom(words);
   const path = words.required('out');
@@ -47,8 +48,9 @@ export async function synth(words: Words, io: CommandIo, speaker: Speaker): Prom
     io.err(`${speaker.error(failureOf(thrown))}\n`);
     return exitStatus.refused;
   }
-  const { n } = speaker;
-  const what = `${path}: ${n.seconds(params.seconds)} at ${n.integer(sampleRate)} Hz, 32-bit float, a sum of ${n.integer(modes.length)} modes; the onset is at ${n.seconds(onsetSeconds, 4)}. ${speaker.caution('playback')}`;
+  const { seconds } = params;
+  const made = speaker.command('synth', { path, seconds, sampleRate, modes: modes.length, onsetSeconds });
+  const what = `${made} ${speaker.caution('playback')}`;
   io.out(`${wrap(what)}\n`);
   return exitStatus.done;
 }

@@ -40,6 +40,11 @@ describe('the words of a call', () => {
     ['grid a.wav --channel 1.5', /--channel 1.5 is not a whole number/],
     ['grid a.wav --from 100 --to 50', /--from 100 must lie below --to 50/],
     ['grid a.wav --csv --json', /--csv and --json cannot/],
+    ['modes --room 5x4x3 --lang', /--lang needs a value/],
+    ['modes --room 5x4x3 --lang --json', /--lang needs a value/],
+    ['modes --room 5x4x3 --lang no_tag_at_all', /--lang “no_tag_at_all” is no language tag/],
+    ['modes --room 5x4 --lang=de', /^„5x4“ ist keine Raumgröße/],
+    ['--lang de nothing', /^„nothing“ ist kein Befehl/],
     ['synth --room 5x4x3 --seat 1,1,1 --out x.wav', /needs --source/],
     ['synth --room 5x4x3 --seat 1,1,9 --source 1,1,1 --out x.wav', /outside the room: z is 9 m/],
     ['synth --room 5x4x3 --seat here --source 1,1,1 --out x.wav', /“here” is not a place/],
@@ -73,18 +78,23 @@ describe('the words of a call', () => {
     }
   });
 
-  it('explain in the help every option that is read, and no other', async () => {
+  it('explain in the help every option that is read, and no other, in each language', async () => {
     const specs = {
       diagnose: (await import('../../src/cli/diagnose.js')).diagnoseOptions,
       modes: (await import('../../src/cli/modes.js')).modesOptions,
       grid: (await import('../../src/cli/grid.js')).gridOptions,
       synth: (await import('../../src/cli/synth.js')).synthOptions,
+      figure: (await import('../../src/cli/figure.js')).figureOptions,
+      sweep: (await import('../../src/cli/sweep.js')).sweepOptions,
+      response: (await import('../../src/cli/response.js')).responseOptions,
     };
-    for (const [name, options] of Object.entries(specs)) {
-      const { out } = await command([name, '--help']);
-      const explained = [...out.matchAll(/^ {2}--([a-z]+)/gm)].map(([, option]) => option);
-      expect(explained.sort(), name).toEqual(Object.keys(options).sort());
-    }
+    for (const lang of ['en', 'de'])
+      for (const [name, options] of Object.entries(specs)) {
+        const { out } = await command([name, '--help', '--lang', lang]);
+        const explained = [...out.matchAll(/^ {2}--([a-z]+)/gm)].map(([, option]) => option);
+        expect(explained.sort(), `${name} ${lang}`).toEqual([...Object.keys(options), 'lang'].sort());
+        for (const line of out.split('\n')) expect(line.length, line).toBeLessThanOrEqual(110);
+      }
   });
 
   it('may ask for the version, which is that of the package', async () => {

@@ -19,6 +19,8 @@ export const commandErrors: Readonly<Record<string, Sentence>> = {
     `--${n.text(p.name)} „${n.text(p.text)}“ ist keines von diesen: ${n.text(p.choices)}.`,
   'option-list': (p, n) =>
     `--${n.text(p.name)} „${n.text(p.text)}“ ist keine Liste von Zahlen wie 0.1,0.2 (mit Dezimalkomma: 0,1; 0,2).`,
+  'option-lang': (p, n) =>
+    `--lang „${n.text(p.text)}“ ist keine Sprachkennung wie en, de oder de-CH (BCP 47).`,
   'option-missing': (p, n) => `„ringdown ${n.text(p.command)}“ braucht --${n.text(p.name)}.`,
   'option-needs': (p, n) => `--${n.text(p.name)} braucht --${n.text(p.other)}.`,
   'option-both': (p, n) =>

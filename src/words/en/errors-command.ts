@@ -17,6 +17,7 @@ export const commandErrors: Readonly<Record<string, Sentence>> = {
   'option-choice': (p, n) => `--${n.text(p.name)} “${n.text(p.text)}” is none of ${n.text(p.choices)}.`,
   'option-list': (p, n) =>
     `--${n.text(p.name)} “${n.text(p.text)}” is not a list of numbers, as in 0.1,0.2 (with decimal commas: 0,1; 0,2).`,
+  'option-lang': (p, n) => `--lang “${n.text(p.text)}” is no language tag, as en, de or de-CH are (BCP 47).`,
   'option-missing': (p, n) => `“ringdown ${n.text(p.command)}” needs --${n.text(p.name)}.`,
   'option-needs': (p, n) => `--${n.text(p.name)} needs --${n.text(p.other)}.`,
   'option-both': (p, n) => `--${n.text(p.name)} and --${n.text(p.other)} cannot be given together.`,
