@@ -35,10 +35,14 @@ const mostQuoted = 160;
 // eslint-disable-next-line no-control-regex
 const unseen = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]+/g;
 
+/** Parameters that are not quoted but said: sentences and lists of ours, and what the user wrote to be printed. */
+const whole = new Set('sentence meaning note list parts bands names commands side change'.split(' '));
+
 /** Texts from outside as a sentence may quote them. */
 function quotable(params: WordParams): WordParams {
   const entries = Object.entries(params).map(([name, value]): [string, WordValue] => {
     if (typeof value !== 'string') return [name, value];
+    if (whole.has(name)) return [name, value.replace(unseen, ' ')];
     const plain = value.slice(0, 4 * mostQuoted).replace(unseen, ' ');
     return [name, plain.length > mostQuoted ? `${plain.slice(0, mostQuoted)}…` : plain];
   });

@@ -33,4 +33,22 @@ describe('the words', () => {
   it('read a decimal comma as a decimal sign', () => {
     expect(parseNumber('4,50')).toBe(4.5);
   });
+
+  it('are never cut where they stand within another, while a name from outside is', () => {
+    for (const lang of ['en', 'de']) {
+      const speaker = createSpeaker(lang);
+      for (const limit of Object.keys(english.limits)) {
+        const meaning = speaker.meaning('limits', limit);
+        expect(speaker.view('decay-times-held', { limit, meaning })).toContain(meaning);
+        expect(speaker.view('made-limit', { limit, meaning })).toContain(meaning);
+      }
+      const sentence = speaker.error({ code: 'ceiling-sloped', params: { text: 'a' } });
+      expect(sentence.length).toBeGreaterThan(160);
+      expect(speaker.view('failure-of', { label: 'a'.repeat(500), sentence })).toBe(
+        `${'a'.repeat(160)}…: ${sentence}`,
+      );
+      const names = Object.keys(english.constructions).join(', ');
+      expect(speaker.error({ code: 'wall-name', params: { text: 'x', names } })).toContain(names);
+    }
+  });
 });

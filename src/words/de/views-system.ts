@@ -8,7 +8,7 @@ export const systemViews: Readonly<Record<string, Sentence>> = {
     `${n.integer(p.sources)} ${plural(p.sources, 'Quelle', 'Quellen')} an ${n.integer(p.seats)} ${plural(p.seats, 'Hörplatz', 'Hörplätzen')}`,
   'seat-unnamed': () => 'Hörplatz ohne Namen',
   'source-unnamed': () => 'Quelle ohne Namen',
-  'point-at': (p, n) => `bei ${n.text(p.x)}; ${n.text(p.y)}; ${n.text(p.z)} m`,
+  'point-at': (p, n) => `Punkt ${n.text(p.x)}; ${n.text(p.y)}; ${n.text(p.z)} m`,
 
   // Sources.
   sources: () => 'Quellen',
