@@ -71,6 +71,29 @@ const reasons = [
   },
 ];
 
+/** One recording at a time in some views, and the buttons that choose it. */
+function shown(...views) {
+  const recording = h('ringdown-recording', {
+    src: `../recordings/${gallery[0][2]}`,
+    label: 'Recording A',
+  });
+  const study = h(
+    'ringdown-study',
+    { range: 60, to: 160, 'no-files': true, 'no-choices': true },
+    recording,
+    ...views.map((view) => h(view)),
+  );
+  const pick = choices(
+    'Recording',
+    gallery.map(([name, , file]) => [name, [name, file]]),
+    ([name, file]) => {
+      recording.setAttribute('label', `Recording ${name}`);
+      recording.setAttribute('src', `../recordings/${file}`);
+    },
+  );
+  return { study, pick };
+}
+
 /** (5) A gallery of impostors. */
 export const impostors = {
   id: 'impostors',
@@ -81,6 +104,11 @@ export const impostors = {
     options,
     answer: (facts) => ({ right: reasons[k].right, because: reasons[k].because(facts) }),
   })),
+  /** The responses alone: the other views name what they find. */
+  look() {
+    const { study, pick } = shown('ringdown-response');
+    return h('div', { class: 'look' }, h('p', {}, 'Look at each before you say what it is.'), pick, study);
+  },
   tasks() {
     return [
       'Go through the recordings. Before you read the notes, ask of each picture: does it decay, does it peak, does it end?',
@@ -88,27 +116,10 @@ export const impostors = {
     ];
   },
   act(facts) {
-    const recording = h('ringdown-recording', {
-      src: `../recordings/${gallery[0][2]}`,
-      label: 'Recording A',
-    });
-    const study = h(
-      'ringdown-study',
-      { range: 60, to: 160, 'no-files': true, 'no-choices': true, 'data-own': true },
-      recording,
-      h('ringdown-spectrogram'),
-      h('ringdown-response'),
-      h('ringdown-recordings'),
-      h('ringdown-ridges'),
+    const { study, pick } = shown(
+      ...['ringdown-spectrogram', 'ringdown-response', 'ringdown-recordings', 'ringdown-ridges'],
     );
-    const pick = choices(
-      'Recording',
-      gallery.map(([name, , file]) => [name, [name, file]]),
-      ([name, file]) => {
-        recording.setAttribute('label', `Recording ${name}`);
-        recording.setAttribute('src', `../recordings/${file}`);
-      },
-    );
+    study.dataset.own = 'true';
     return h('div', {}, tasks(...impostors.tasks(facts)), pick, study);
   },
 };
