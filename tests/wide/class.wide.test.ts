@@ -60,6 +60,88 @@ async function predict(page: Page): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
+/** Presses a button of the stage that is reached by Tab from the heading on. */
+async function pressChoice(page: Page, name: string): Promise<void> {
+  await page.locator('#act-title').focus();
+  for (let n = 0; n < 60; n++) {
+    await page.keyboard.press('Tab');
+    const text = await page.evaluate(() => document.activeElement?.textContent ?? '');
+    if (text.startsWith(name)) {
+      await page.keyboard.press('Enter');
+      return;
+    }
+  }
+  throw new Error(`the Tab key never reaches ${name}`);
+}
+
+/** What is done on each stage by keyboard, and what must come of it. */
+const acts: Readonly<Record<string, (page: Page) => Promise<void>>> = {
+  async walk(page) {
+    await tabTo(page, '.stage .slider input');
+    for (let n = 0; n < 10; n++) await page.keyboard.press('ArrowRight');
+    await page
+      .locator('ringdown-pressure-map [part=caption]', { hasText: /Mode \(1,0,0\), axial, 31\.2.Hz/ })
+      .waitFor();
+    await page.locator('ringdown-pressure-map [part=x-slider]').focus();
+    await page.keyboard.press('Home');
+    await page
+      .locator('ringdown-pressure-map [part=readout]', { hasText: /x 0\.00.m.* -?0.dB, above/ })
+      .waitFor();
+  },
+  async kinds(page) {
+    await pressChoice(page, '(1,1,1)');
+    const caption = page.locator('ringdown-pressure-map [part=caption]');
+    await caption.filter({ hasText: /\(1,1,1\), oblique/ }).waitFor();
+    expect(await caption.innerText()).toMatch(/1\.03.s/);
+    await page
+      .locator('ringdown-listen figcaption', { hasText: /resonator of 79\.3.Hz that decays in 1\.03.s/ })
+      .waitFor();
+    expect(await page.locator('ringdown-listen [part=status]').innerText()).toMatch(/muted/);
+  },
+  async places(page) {
+    const level = (): Promise<string> => page.locator('ringdown-sources [part=readout]').innerText();
+    const slider = page.locator('ringdown-sources [part=frequency-slider]');
+    await slider.focus();
+    for (let n = 0; n < 90 && !/^4[34]\.\d/.test(await level()); n++) await page.keyboard.press('ArrowRight');
+    const sum = async (): Promise<number> => Number(/sum (-?[\d.]+)/.exec(await level())![1]);
+    const before = await sum();
+    await page.getByLabel('Invert right').focus();
+    await page.keyboard.press('Space');
+    await page.waitForTimeout(300);
+    // Against each other the two drives of the width's mode cancelled.
+    expect((await sum()) - before).toBeGreaterThan(6);
+  },
+  async windows(page) {
+    await pressChoice(page, '40 dB');
+    await page.waitForFunction(() =>
+      [...document.querySelectorAll('.three ringdown-study')].every(
+        (study) =>
+          (study as unknown as { snapshot: { choices: { rangeDb: number } } }).snapshot.choices.rangeDb ===
+          40,
+      ),
+    );
+    for (const seconds of ['49.ms', '0\\.15.s', '0\\.39.s'])
+      await page
+        .locator('.three', { hasText: new RegExp(`the window alone falls 60.dB in ${seconds}`) })
+        .waitFor();
+  },
+  async impostors(page) {
+    await pressChoice(page, 'C');
+    await settled(page);
+    await page.locator('.stage ringdown-recordings', { hasText: /The dip at 85\.\d.Hz/ }).waitFor();
+  },
+  async remedies(page) {
+    await pressChoice(page, 'Cut, matched');
+    await page
+      .locator('.read', {
+        hasText: /^Cut, matched at seat A\. Fitted here, seat A: 0\.40.s.* seat B: 0\.(39|40).s/,
+      })
+      .waitFor({ timeout: 60_000 });
+    await pressChoice(page, 'Source moved');
+    await page.locator('.read', { hasText: /seat A: no resonance found/ }).waitFor({ timeout: 60_000 });
+  },
+};
+
 describe('the class', () => {
   let browser: Browser;
   let site: Site;
@@ -99,6 +181,8 @@ describe('the class', () => {
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('act-title');
     await page.locator('.stage ringdown-study').first().waitFor();
     expect(await page.locator('.tasks li').count()).toBeGreaterThan(1);
+    await settled(page);
+    await acts[id](page);
     await settled(page);
     expect(await page.locator('.answers').count()).toBe(0);
 
