@@ -5,7 +5,7 @@ import type { Room } from '../room/types.js';
 import { encodeSamples } from './base64.js';
 import { readDocument } from './document-read.js';
 import type { SheetTexts } from './sheet-texts.js';
-import type { SystemDesign } from './system-types.js';
+import type { SystemDesign, SystemSnapshot } from './system-types.js';
 import type { StudyChoices, StudyPlace, StudySnapshot } from './types.js';
 import { documentVersion, engineVersion } from './version.js';
 
@@ -78,8 +78,17 @@ export interface StudyDocument {
   readonly results: readonly ResultDocument[];
 }
 
+const copies = new WeakMap<Float64Array, Recording>();
+
+/** The low-frequency copy, made once for the same samples, whatever is said of them. */
+function copyOf(recording: Recording): Recording {
+  let copy = copies.get(recording.samples);
+  if (!copy) copies.set(recording.samples, (copy = reducedCopy(recording)));
+  return copy;
+}
+
 function recordingDocument(recording: Recording): RecordingDocument {
-  const copy = reducedCopy(recording);
+  const copy = copyOf(recording);
   const reduced = copy.reduced ?? {
     sampleRate: copy.sampleRate,
     seconds: copy.samples.length / copy.sampleRate,
@@ -148,6 +157,22 @@ export function resultDocument(
       }),
     ),
   };
+}
+
+/** Every ridge that stands in the study, with those of sources and seats where they were looked at. */
+export function resultsOf(
+  { recordings, active, diagnosis }: StudySnapshot,
+  system: Pick<SystemSnapshot, 'before' | 'designed' | 'after'> | null,
+): ResultDocument[] {
+  const of = (name: ResultDocument['of'], state: SystemSnapshot['before']): ResultDocument[] =>
+    state ? [resultDocument(name, '', state.diagnosis)] : [];
+  const label = recordings[active]?.label ?? '';
+  return [
+    ...(diagnosis ? [resultDocument('recording', label, diagnosis)] : []),
+    ...of('before', system?.before ?? null),
+    ...(system?.designed !== system?.before ? of('designed', system?.designed ?? null) : []),
+    ...of('after', system?.after ?? null),
+  ];
 }
 
 /** As text, one field a line: two documents can be compared by any tool. */

@@ -7,12 +7,24 @@ import type { SheetInput } from '../../sheet/report/report.js';
 import { sheetCss } from '../../sheet/report/style.js';
 import { subjectOf } from '../../sheet/report/subject.js';
 import type { Part } from '../../study/types.js';
+import {
+  comparisonTable,
+  levelsTable,
+  recordingsTable,
+  resonancesTable,
+  ridgesTable,
+  seatsTable,
+  sourcesTable,
+  spreadTable,
+} from '../../study/tables.js';
+import type { Table } from '../../study/tables.js';
 import { createSheetPair } from '../../study/sheet-pair.js';
 import type { SheetPairOwner } from '../../study/sheet-pair.js';
 import type { SheetTexts } from '../../study/sheet-texts.js';
 import { emit } from '../events.js';
 import type { Scope } from '../scope.js';
 import type { Feed } from '../shared/feed.js';
+import { csvControls } from '../shared/csv.js';
 import { download } from '../shared/save.js';
 import { tokens } from '../shared/styles.js';
 import { trustedHtml } from '../shared/trusted-html.js';
@@ -41,6 +53,7 @@ const restMs = 250;
  * @csspart decisions - What was decided, ridge by ridge.
  * @csspart print - The button that prints.
  * @csspart save - The button that saves HTML.
+ * @csspart csv - Every table of the study as a file.
  * @csspart sheet - The sheet itself, always ink on white.
  * @csspart message - Why there is no sheet.
  *
@@ -135,6 +148,25 @@ export class RingdownReport extends ViewElement {
     emit(this, 'ringdown-study-change', { what: 'sheet', snapshot: study.snapshot });
   }
 
+  /** Every table that the study has. */
+  #tables(): Table[] {
+    const { input } = this;
+    if (!input) return [];
+    const { study, system, pair } = input;
+    const [before, after] = [pair.before?.diagnosis, pair.after?.diagnosis];
+    const list = [
+      recordingsTable(study),
+      before && ridgesTable(before),
+      before && resonancesTable(before),
+      before && after && comparisonTable(before, after),
+      levelsTable(system),
+      seatsTable(system),
+      spreadTable(system),
+      system.grid.sources.length > 0 && sourcesTable(system),
+    ];
+    return list.filter((table): table is Table => Boolean(table));
+  }
+
   #save(): void {
     const { input, scope } = this;
     const text = this.toHtml();
@@ -209,6 +241,13 @@ export class RingdownReport extends ViewElement {
             >${busy ? speaker.view('working', { stage: speaker.stage(busy.stage), fraction: busy.fraction }) : null}</span
           >
         </div>
+        ${csvControls(
+          () => this.#tables(),
+          this.#tables().map(({ name }) => name),
+          () => this.scope,
+          sheetTitle(input, speaker),
+          speaker,
+        )}
       </div>
       <div class="desk" part="sheet" role="region" aria-label=${speaker.view('report-preview')}></div>
     </div>`;

@@ -86,6 +86,22 @@ export const reportStyles = css`
     border-color: var(--_text);
   }
 
+  .save {
+    margin-block-end: 1.1rem;
+  }
+
+  .save summary {
+    inline-size: max-content;
+    cursor: pointer;
+  }
+
+  .save > div {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.4rem;
+    margin-block-start: 0.5rem;
+  }
+
   .desk {
     border: 1px solid var(--_line);
     background: #fff;

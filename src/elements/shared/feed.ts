@@ -12,6 +12,9 @@ import { checkOrder, failed, nameOf, readRecording, readSettings } from './setti
 import type { RecordingSettings, Settings } from './settings.js';
 import { RingdownError } from '../../study/inputs.js';
 import { fetchFile } from './fetch-file.js';
+import type { OpenedStudy } from '../../study/document.js';
+import { emptyTexts } from '../../study/sheet-texts.js';
+import { defaultDesign } from '../../study/system-design.js';
 import { createSystem } from '../../study/system.js';
 import type { System, SystemDesign, SystemPart } from '../../study/system-types.js';
 
@@ -36,6 +39,9 @@ export interface PageSource extends PageFile {
   readonly settings: RecordingSettings;
 }
 
+/** Of a recording that is read already. */
+const noBytes: Arrived = { bytes: new ArrayBuffer(0) };
+
 interface Arrived {
   readonly bytes: ArrayBuffer;
   readonly beside?: Pick<RecordingOptions, 'sweep' | 'microphone'>;
@@ -49,6 +55,8 @@ interface Entry {
   readonly fetching: AbortController;
   readonly read: (signal: AbortSignal) => Promise<Arrived>;
   readonly options: () => RecordingOptions;
+  /** Of a saved study: read already. */
+  readonly copy?: StudySnapshot['recordings'][number];
   key: string | null;
   failure: StudyFailure | null;
   waiting: boolean;
@@ -79,7 +87,9 @@ export class Feed {
   #suspended = false;
   #placesGiven = '';
   /** What the user made of the study while it was there: it is so again after a suspension. */
-  #kept: Pick<StudySnapshot, 'room' | 'choices' | 'places'> | null = null;
+  #kept: Pick<StudySnapshot, 'room' | 'choices' | 'places' | 'sheet'> | null = null;
+  /** What the page asked for when the user opened another study: it comes back only where the page asks anew. */
+  readonly #closed = new Map<object, string>();
   #system: System | null = null;
   #design: SystemDesign | null = null;
   readonly #systemNeeds = new Set<{ readonly part: SystemPart; letGo: () => void }>();
@@ -105,6 +115,12 @@ export class Feed {
   /** Whether files are still on their way to the study. */
   get fetching(): boolean {
     return this.#entries.some(({ waiting }) => waiting);
+  }
+
+  /** Recordings that are there or on their way, without those that were refused. */
+  get count(): number {
+    const refused = this.snapshot.failures.filter(({ label }) => label !== null).length;
+    return this.#entries.filter(({ failure }) => failure === null).length - refused;
   }
 
   get failures(): readonly StudyFailure[] {
@@ -137,6 +153,11 @@ export class Feed {
     if (this.#design) system.setDesign(this.#design);
     system.subscribe(() => this.#notify());
     return system;
+  }
+
+  /** What was decided about sources and seats; null where nobody looked at them. */
+  get design(): SystemDesign | null {
+    return this.#system?.snapshot.design ?? this.#design;
   }
 
   /** As `need`, of sources and seats. */
@@ -183,6 +204,8 @@ export class Feed {
     }
     for (const { source, signature } of wanted) {
       if (this.#entries.some(({ id }) => id === source.id)) continue;
+      if (this.#closed.get(source.id) === signature) continue;
+      this.#closed.delete(source.id);
       if (source.url === null && source.data === null) continue;
       const { url, settings } = source;
       const fallback = url === null ? '' : nameOf(url);
@@ -220,7 +243,42 @@ export class Feed {
     );
   }
 
-  #add(what: Pick<Entry, 'id' | 'signature' | 'label' | 'read' | 'options'>): Promise<void> {
+  /** Puts a saved study in the place of all that is there, also of what the page asked for. */
+  async open(saved: OpenedStudy): Promise<void> {
+    this.clear();
+    const study = this.#study;
+    study.setChoices(saved.choices);
+    study.setRoom(saved.room);
+    study.setPlaces(saved.places);
+    study.setSheet(saved.sheet);
+    this.#design = saved.design;
+    if (saved.design) this.#system?.setDesign(saved.design);
+    const nothing = { id: null, signature: '', options: () => ({}) };
+    await Promise.all(
+      saved.recordings.map((copy) =>
+        this.#add({ ...nothing, label: copy.label, copy, read: () => Promise.resolve(noBytes) }),
+      ),
+    );
+    if (this.#study !== study) return;
+    study.setActive(saved.active);
+  }
+
+  /** Takes everything away, also what the page asked for. */
+  clear(): void {
+    for (const entry of [...this.#entries]) {
+      if (entry.id !== null) this.#closed.set(entry.id, entry.signature);
+      this.#drop(entry);
+    }
+    this.#study.clear();
+    this.#study.setRoom(null);
+    this.#study.setPlaces([]);
+    this.#study.setSheet(emptyTexts);
+    this.#design = null;
+    this.#system?.setDesign(defaultDesign);
+    this.#notify();
+  }
+
+  #add(what: Pick<Entry, 'id' | 'signature' | 'label' | 'read' | 'options' | 'copy'>): Promise<void> {
     const entry: Entry = {
       ...what,
       fetching: new AbortController(),
@@ -247,7 +305,9 @@ export class Feed {
       try {
         if ('error' in arrived) throw arrived.error;
         const { bytes, beside } = arrived.value;
-        const added = study.addRecording(bytes, { ...entry.options(), ...beside });
+        const added = entry.copy
+          ? study.addCopy(entry.copy)
+          : study.addRecording(bytes, { ...entry.options(), ...beside });
         entry.waiting = false;
         void added.then((key) => {
           entry.key = key;
@@ -277,8 +337,8 @@ export class Feed {
     if (this.#suspended) return;
     this.#suspended = true;
     this.#unsubscribe();
-    const { room, choices, places } = this.snapshot;
-    this.#kept = { room, choices, places };
+    const { room, choices, places, sheet } = this.snapshot;
+    this.#kept = { room, choices, places, sheet };
     this.#design = this.#system?.snapshot.design ?? this.#design;
     this.#system?.dispose();
     this.#system = null;
@@ -298,6 +358,7 @@ export class Feed {
       this.#study.setRoom(this.#kept.room);
       this.#study.setChoices(this.#kept.choices);
       this.#study.setPlaces(this.#kept.places);
+      this.#study.setSheet(this.#kept.sheet);
     }
     for (const entry of this.#entries) {
       entry.key = null;

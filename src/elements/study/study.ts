@@ -2,6 +2,7 @@ import { ContextProvider } from '@lit/context';
 import { html, isServer, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
+import { openStudyText } from '../../study/document.js';
 import { positionFromText } from '../../study/inputs.js';
 import type { Study, StudyChoices, StudyPlace, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
@@ -16,6 +17,7 @@ import { ThemeController } from '../shared/theme.js';
 import type { RingdownPlace } from '../place/place.js';
 import type { RingdownRecording } from '../recording/recording.js';
 import { choiceControls } from './choices.js';
+import { SavedStudy } from './saved.js';
 import { studyStyles } from './styles.js';
 import { styleValues } from '../shared/style-values.js';
 
@@ -40,6 +42,9 @@ const messageAfterMs = 400;
  * @csspart bar - File button, choice of recording, progress.
  * @csspart file-button - The button that opens the file dialog.
  * @csspart choices - Frequencies, axis, times, range, slices and limit of all the views.
+ * @csspart open-button - The button that opens a saved study.
+ * @csspart save-button - The button that saves the study as a file.
+ * @csspart clear - What takes everything away.
  * @csspart result - What came out, in one sentence.
  * @csspart messages - What goes on and what went wrong.
  * @csspart notes - Notes on the recording.
@@ -64,6 +69,11 @@ export class RingdownStudy extends SettingsElement {
   @state() private spoken = '';
   /** Without file button and drop: for pages that bring their own recordings. */
   @property({ type: Boolean, attribute: 'no-files' }) noFiles = false;
+  /**
+   * A name under which this browser keeps the study from visit to visit, in the storage of the page's origin. Without it
+   * nothing is kept.
+   */
+  @property() autosave: string | null = null;
 
   /** Without the choices of axes and reading, which then stand as the page has them. */
   @property({ type: Boolean, attribute: 'no-choices' }) noChoices = false;
@@ -71,6 +81,8 @@ export class RingdownStudy extends SettingsElement {
 
   #speakSoon: (action: () => void) => void = () => undefined;
   #gather: (action: () => void) => void = () => undefined;
+
+  readonly #saved = new SavedStudy(this);
 
   constructor() {
     super();
@@ -120,6 +132,25 @@ export class RingdownStudy extends SettingsElement {
     return this.feed.addFiles(files);
   }
 
+  /** The study as the text of one JSON file, from which it opens again without its recordings. */
+  toJson(): string {
+    return this.#saved.text();
+  }
+
+  /**
+   * Opens the text of a saved study in the place of all that is there. Rejects with a `RingdownError` (`study-not-json`,
+   * `study-not-ours`, `study-newer`, `study-broken`, `study-too-large`), and nothing is lost then.
+   */
+  async openJson(text: string): Promise<void> {
+    await this.feed.open(openStudyText(text));
+    await this.study.settled();
+  }
+
+  /** Takes everything away, and the copy that the browser keeps. */
+  clear(): void {
+    this.#saved.clear();
+  }
+
   override connectedCallback(): void {
     // Before the elements inside ask for it.
     if (!isServer) this.#own.connect();
@@ -161,6 +192,7 @@ export class RingdownStudy extends SettingsElement {
     if (isServer) return;
     this.feed.configure(this.ownSettings());
     this.#readChildren();
+    if (this.isConnected) this.#saved.restore();
     this.#own.useAddress();
   }
 
@@ -192,6 +224,11 @@ export class RingdownStudy extends SettingsElement {
 
   async #userFiles(files: readonly File[]): Promise<void> {
     if (files.length === 0) return;
+    const saved = files.find(({ name }) => /\.json$/i.test(name));
+    if (saved) {
+      await this.#saved.openFile(saved);
+      return;
+    }
     const before = this.snapshot.recordings.length;
     await this.feed.addFiles(files);
     await this.study.settled();
@@ -211,6 +248,7 @@ export class RingdownStudy extends SettingsElement {
     this.setState('busy', status === 'working' || this.feed.fetching);
     this.setState('error', status === 'error');
     this.requestUpdate();
+    this.#saved.changed();
     this.#speakSoon(() => {
       this.spoken = this.#statusText();
     });
@@ -242,7 +280,7 @@ export class RingdownStudy extends SettingsElement {
 
   protected override render(): TemplateResult {
     const { speaker, snapshot } = this;
-    const { failures } = this.feed;
+    const failures = [...this.feed.failures, ...this.#saved.failures];
     return html`<div class="base" part="base">
       ${this.noFiles && snapshot.recordings.length < 2 ? nothing : this.#renderBar()}
       ${this.noChoices || !(snapshot.recordings.length > 0 || snapshot.room) ? nothing : this.#renderChoices()}
@@ -265,21 +303,22 @@ export class RingdownStudy extends SettingsElement {
         this.noFiles
           ? nothing
           : html`<span class="files">
-              <button type="button" part="file-button" @click=${() => this.input.click()}>
-                ${speaker.view('choose-file')}
-              </button>
-              <input
-                type="file"
-                accept=".wav,.wave,.flac,.sofa,.txt,.csv,audio/wav,audio/x-wav,audio/vnd.wave,audio/flac"
-                multiple
-                hidden
-                @change=${() => {
-                  void this.#userFiles([...(this.input.files ?? [])]);
-                  this.input.value = '';
-                }}
-              />
-              <span class="hint">${speaker.view('drop-hint')}</span>
-            </span>`
+                <button type="button" part="file-button" @click=${() => this.input.click()}>
+                  ${speaker.view('choose-file')}
+                </button>
+                <input
+                  type="file"
+                  accept=".json,.wav,.wave,.flac,.sofa,.txt,.csv,audio/wav,audio/x-wav,audio/vnd.wave,audio/flac"
+                  multiple
+                  hidden
+                  @change=${() => {
+                    void this.#userFiles([...(this.input.files ?? [])]);
+                    this.input.value = '';
+                  }}
+                />
+                <span class="hint">${speaker.view('drop-hint')}</span>
+              </span>
+              ${this.#saved.render(speaker)}`
       }
       ${
         snapshot.recordings.length > 1

@@ -28,6 +28,32 @@ export const studyStyles = css`
     padding: 0.3em 0.8em;
   }
 
+  .clear {
+    position: relative;
+  }
+
+  .clear summary {
+    padding: 0.3em 0.2em;
+    cursor: pointer;
+  }
+
+  .clear > div {
+    position: absolute;
+    inset-block-start: 100%;
+    inset-inline-start: 0;
+    z-index: 3;
+    inline-size: min(20rem, 80cqi);
+    padding: 0.8rem;
+    border: 1px solid var(--_line);
+    border-radius: var(--_radius);
+    background: Canvas;
+    color: var(--_text);
+  }
+
+  .clear p {
+    margin: 0 0 0.6rem;
+  }
+
   .hint,
   .chooser {
     color: var(--_faint);

@@ -32,6 +32,9 @@ export const studyErrors: Readonly<Record<string, Sentence>> = {
     `A study holds at most ${n.text(p.most)} recordings, and this would be ${n.text(p.count)}. Remove some, or begin another study.`,
   'study-too-large': (p, n) =>
     `The file has ${n.number(p.megabytes, 0)} MB, more than a saved study ever has (64 MB). It was not read.`,
+  'autosave-refused': () =>
+    'The study cannot be kept in this page: the browser lets it keep nothing (private window, or blocked by its settings). Save it as a file.',
+  'autosave-unread': () => 'What this browser had kept could not be read; it was set aside and not deleted.',
   'autosave-full': () =>
     'The study could not be kept in this page: the browser gives it no more room. Save it as a file.',
 };

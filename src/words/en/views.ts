@@ -100,7 +100,14 @@ export const views: Readonly<Record<string, Sentence>> = {
   working: (p, n) => `${n.text(p.stage)}: ${n.percent(p.fraction)}`,
   'notes-summary': (p, n) =>
     Number(p.count) === 1 ? 'One note on this recording' : `${n.integer(p.count)} notes on this recording`,
-  'failure-of': (p, n) => `${n.text(p.label)}: ${n.text(p.sentence)}`,
+  'failure-of': (p, n) => `${n.text(p.label)}:`,
+  'open-study': () => 'Open study …',
+  'save-study': () => 'Save study',
+  'clear-study': () => 'Clear …',
+  'clear-meaning': (p) =>
+    `Takes away all recordings, the room and all that was typed${p.kept ? ', and the copy that this browser keeps' : ''}. A saved file stays.`,
+  'clear-all': () => 'Clear all',
+  'study-kept': () => 'Kept in this browser.',
   remove: (p, n) => `Remove ${n.text(p.label)}`,
   'ready-none': (p, n) => `No ridge above the ${n.text(p.limit)} limit.`,
   ready: (p, n) =>
