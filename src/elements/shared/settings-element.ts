@@ -113,8 +113,6 @@ export abstract class SettingsElement extends RingdownElement {
    */
   describe(failure: StudyFailure): string {
     const sentence = this.speaker.error(failure);
-    return failure.label
-      ? `${this.speaker.view('failure-of', { label: failure.label })} ${sentence}`
-      : sentence;
+    return failure.label ? this.speaker.view('failure-of', { label: failure.label, sentence }) : sentence;
   }
 }

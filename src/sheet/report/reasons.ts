@@ -21,10 +21,9 @@ export function notDoneSection(subject: Subject, speaker: Speaker): Content {
     (study.examinations[k]?.notes ?? []).some(({ code }) => code === 'boundary'),
   );
   const items: Content[] = [
-    ...leftAlone.map(({ row, decision }) => {
-      const { note } = decision!;
-      return `${speaker.view('not-left', { frequencyHz: row.ridge.frequencyHz, note: note !== '' })} ${note}`;
-    }),
+    ...leftAlone.map(({ row, decision }) =>
+      speaker.view('not-left', { frequencyHz: row.ridge.frequencyHz, note: decision!.note }),
+    ),
     open.length > 0 &&
       speaker.view('not-decided', {
         list: open
@@ -43,11 +42,12 @@ export function notDoneSection(subject: Subject, speaker: Speaker): Content {
     study.recordings.some(({ fullScaleDb }) => fullScaleDb === undefined) && speaker.view('not-calibrated'),
     study.room === null && speaker.view('not-room'),
     !boosted && (dips || sourceCount > 1) && speaker.view('not-boosted'),
-    ...study.failures.map((failure) =>
-      [speaker.view('not-read'), failure.label && `${failure.label}:`, speaker.error(failure)]
-        .filter(Boolean)
-        .join(' '),
-    ),
+    ...study.failures.map((failure) => {
+      const sentence = speaker.error(failure);
+      return speaker.view('not-read', {
+        sentence: failure.label ? speaker.view('failure-of', { label: failure.label, sentence }) : sentence,
+      });
+    }),
     speaker.view('not-band', { fromHz, toHz }),
   ];
   return markup`<section><h2>${speaker.view('sheet-not-done')}</h2>\n${listOf(items.filter(Boolean))}</section>\n`;
@@ -114,7 +114,7 @@ export function madeSection({ study, diagnosis }: Subject, speaker: Speaker): Co
   const items: Content[] = [
     speaker.view('made-by', { version: engineVersion, count: recordings.length }),
     speaker.view('made-band', { fromHz, toHz }),
-    `${speaker.view('made-limit', { limit: name })} ${speaker.meaning('limits', limit)}`,
+    speaker.view('made-limit', { limit: name, meaning: speaker.meaning('limits', limit) }),
     diagnosis?.room ? speaker.caption('candidates', {}) : null,
     ...given,
   ];

@@ -190,13 +190,6 @@ export function ridgesSection(subject: Subject, speaker: Speaker): Content {
     rows: [...rows, ...later],
   })}${
     others.length > 0 &&
-    markup`<p>${speaker.view('sheet-ridges-more', { count: others.length })} ${others
-      .map(({ row: { ridge } }) =>
-        speaker.view('ridge-flag', {
-          frequencyHz: ridge.frequencyHz,
-          decayTimeSeconds: ridge.decayTimeSeconds,
-        }),
-      )
-      .join(', ')}.</p>\n`
+    markup`<p>${speaker.view('sheet-ridges-more', { count: others.length, list: others.map(({ row }) => speaker.view('ridge-flag', { frequencyHz: row.ridge.frequencyHz, decayTimeSeconds: row.ridge.decayTimeSeconds })).join(', ') })}</p>\n`
   }<p class="foot">${speaker.view('sheet-ridges-foot', { limit: named })} ${hasRoom ? null : speaker.view('not-room')}</p></section>\n`;
 }

@@ -182,7 +182,7 @@ function shared(
     else if (label !== known.label) known.others.add(label);
   }
   return [...kinds.values()].map(({ label, sentence, others }) => {
-    const note = `${label}: ${sentence}`;
-    return others.size > 0 ? `${note} (${speaker.view('sheet-alike')} ${[...others].join(', ')}.)` : note;
+    const note = speaker.view('failure-of', { label, sentence });
+    return others.size > 0 ? speaker.view('sheet-alike', { note, labels: [...others].join(', ') }) : note;
   });
 }

@@ -32,6 +32,10 @@ export const studyErrors: Readonly<Record<string, Sentence>> = {
     `Eine Studie fasst höchstens ${n.text(p.most)} Aufnahmen, und das wären ${n.text(p.count)}. Entfernen Sie einige, oder beginnen Sie eine andere Studie.`,
   'study-too-large': (p, n) =>
     `Die Datei hat ${n.number(p.megabytes, 0)} MB, mehr als eine gespeicherte Studie je hat (64 MB). Sie wurde nicht gelesen.`,
+  'autosave-refused': () =>
+    'Die Studie kann auf dieser Seite nicht aufbewahrt werden: Der Browser lässt sie nichts behalten (privates Fenster oder gesperrt). Speichern Sie sie als Datei.',
+  'autosave-unread': () =>
+    'Was dieser Browser aufbewahrt hatte, war nicht zu lesen; es wurde beiseitegelegt und nicht gelöscht.',
   'autosave-full': () =>
     'Die Studie konnte auf dieser Seite nicht behalten werden: Der Browser gibt ihr keinen Platz mehr. Speichern Sie sie als Datei.',
 };

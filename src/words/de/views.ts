@@ -104,6 +104,13 @@ export const views: Readonly<Record<string, Sentence>> = {
       ? 'Ein Hinweis zu dieser Aufnahme'
       : `${n.integer(p.count)} Hinweise zu dieser Aufnahme`,
   'failure-of': (p, n) => `${n.text(p.label)}: ${n.text(p.sentence)}`,
+  'open-study': () => 'Studie öffnen …',
+  'save-study': () => 'Studie speichern',
+  'clear-study': () => 'Leeren …',
+  'clear-meaning': (p) =>
+    `Nimmt alle Aufnahmen, den Raum und alles Geschriebene weg${p.kept ? ', auch die Kopie in diesem Browser' : ''}. Eine gespeicherte Datei bleibt.`,
+  'clear-all': () => 'Alles leeren',
+  'study-kept': () => 'In diesem Browser aufbewahrt.',
   remove: (p, n) => `${n.text(p.label)} entfernen`,
   'ready-none': (p, n) => `Kein Grat über der Grenze „${n.text(p.limit)}“.`,
   ready: (p, n) =>

@@ -107,10 +107,10 @@ export const sheetViews: Readonly<Record<string, Sentence>> = {
     `${n.plusMinus(p.afterSeconds, p.afterSdSeconds, 's')}: ${p.sure === null ? 'uncertain' : p.sure ? (Number(p.changeSeconds) < 0 ? 'shorter' : 'longer') : 'no sure change'}`,
   'sheet-still-above': () => 'still above the limit',
   'sheet-ridges-more': (p, n) =>
-    `${one(p.count) ? 'One more lies' : `${n.integer(p.count)} more lie`} above the limit, by less:`,
+    `${one(p.count) ? 'One more lies' : `${n.integer(p.count)} more lie`} above the limit, by less: ${n.text(p.list)}.`,
   'sheet-ridges-foot': (p, n) =>
     `Sorted by how far each exceeds its limit (${n.text(p.limit)}). Uncertainties are one standard deviation; a change counts as sure from two. Percentages are the chance of each candidate.`,
-  'sheet-alike': () => 'A note of this kind too:',
+  'sheet-alike': (p, n) => `${n.text(p.note)} (A note of this kind too: ${n.text(p.labels)}.)`,
   'sheet-weak': () =>
     'A star marks less than the range that T20 needs: read with care. A dash marks too little to be read at all.',
   'sheet-rate': () => 'Rate, Hz',
@@ -138,7 +138,7 @@ export const sheetViews: Readonly<Record<string, Sentence>> = {
   'sheet-inverted': () => 'inverted',
 
   // What was not done.
-  'not-left': (p, n) => `${n.hertz(p.frequencyHz)} is left as it is${p.note ? ':' : '.'}`,
+  'not-left': (p, n) => `${n.hertz(p.frequencyHz)} is left as it is${p.note ? `: ${n.text(p.note)}` : '.'}`,
   'not-decided': (p, n) =>
     `Nothing is decided yet about ${n.text(p.list)}${Number(p.more) > 0 ? ` and ${n.integer(p.more)} more` : ''}.`,
   'not-after': () => 'No recording was made after a change, so that no result is proven.',
@@ -156,12 +156,12 @@ export const sheetViews: Readonly<Record<string, Sentence>> = {
     'No common clock timed the recordings: sources were not added up, and nothing is said on their delays.',
   'not-band': (p, n) => `Nothing outside ${n.hertz(p.fromHz, 0)} to ${n.hertz(p.toHz, 0)} was looked at.`,
   'not-boosted': () => 'No dip was filled by a boost: a null swallows it, and the source pays for it.',
-  'not-read': () => 'Not taken:',
+  'not-read': (p, n) => `Not taken: ${n.text(p.sentence)}`,
 
   // How it was made.
   'made-by': (p, n) =>
     `ringdown ${n.text(p.version)} from ${one(p.count) ? 'one recording' : `${n.integer(p.count)} recordings`}; every figure follows from their samples, the room and the parameters below.`,
-  'made-limit': (p, n) => `Limit “${n.text(p.limit)}”:`,
+  'made-limit': (p, n) => `Limit “${n.text(p.limit)}”: ${n.text(p.meaning)}`,
   'made-band': (p, n) =>
     `Read from ${n.hertz(p.fromHz, 0)} to ${n.hertz(p.toHz, 0)}. Resonances are fitted to the samples; a decay time is that of 60 dB.`,
   'csv-recordings': () => 'Recordings',

@@ -100,7 +100,7 @@ export const views: Readonly<Record<string, Sentence>> = {
   working: (p, n) => `${n.text(p.stage)}: ${n.percent(p.fraction)}`,
   'notes-summary': (p, n) =>
     Number(p.count) === 1 ? 'One note on this recording' : `${n.integer(p.count)} notes on this recording`,
-  'failure-of': (p, n) => `${n.text(p.label)}:`,
+  'failure-of': (p, n) => `${n.text(p.label)}: ${n.text(p.sentence)}`,
   'open-study': () => 'Open study …',
   'save-study': () => 'Save study',
   'clear-study': () => 'Clear …',
