@@ -98,16 +98,16 @@ describe('ringdown-report', function () {
     const print = window.print.bind(window);
     try {
       window.print = () => expect.fail('the page around was printed');
-      // On its way down to the frame, before the element hears of it.
-      report.shadowRoot!.addEventListener(
-        'load',
-        ({ target }) => {
-          (target as HTMLIFrameElement).contentWindow!.print = () => {
-            printed += 1;
-          };
+      // The frame's own print dialog is looked at as soon as there is a frame.
+      const own = Object.getOwnPropertyDescriptor(HTMLIFrameElement.prototype, 'contentWindow')!;
+      Object.defineProperty(HTMLIFrameElement.prototype, 'contentWindow', {
+        ...own,
+        get(this: HTMLIFrameElement): Window | null {
+          const window = own.get!.call(this) as Window | null;
+          if (window) window.print = () => void (printed += 1);
+          return window;
         },
-        true,
-      );
+      });
       button.focus();
       await sendKeys({ press: 'Enter' });
       await waitUntil(() => printed === 1, 'the print dialog', { timeout: 10000 });
@@ -115,6 +115,7 @@ describe('ringdown-report', function () {
       expect(view.document.querySelectorAll('svg').length).to.equal((text.match(/<svg /g) ?? []).length);
       expect(view.document.querySelector('form, button, input')).to.equal(null);
       expect(getComputedStyle(view.document.querySelector('.sheet h2')!).color).to.equal('rgb(0, 92, 115)');
+      Object.defineProperty(HTMLIFrameElement.prototype, 'contentWindow', own);
     } finally {
       window.print = print;
     }

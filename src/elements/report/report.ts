@@ -27,9 +27,9 @@ import type { Feed } from '../shared/feed.js';
 import { csvControls } from '../shared/csv.js';
 import { download } from '../shared/save.js';
 import { tokens } from '../shared/styles.js';
-import { trustedHtml } from '../shared/trusted-html.js';
 import { ViewElement } from '../shared/view-element.js';
 import { renderForm } from './form.js';
+import { nodesOf } from './nodes.js';
 import { reportStyles } from './styles.js';
 
 /** How long hands and results must rest before the sheet is set anew, ms: it is a long page. */
@@ -138,7 +138,7 @@ export class RingdownReport extends ViewElement {
     const text = sheetBody(input, this.speaker);
     if (text === this.#set && desk.hasChildNodes()) return;
     this.#set = text;
-    desk.innerHTML = trustedHtml(text);
+    desk.replaceChildren(nodesOf(text, desk.ownerDocument));
   }
 
   #write(change: Partial<SheetTexts>): void {
@@ -177,37 +177,27 @@ export class RingdownReport extends ViewElement {
 
   /** Opens the browser's print dialog for the sheet alone. */
   print(): void {
-    const { input, scope } = this;
-    const text = this.toHtml();
-    if (!text || !input || !scope) return;
+    const { input, scope, speaker } = this;
+    if (!input || !scope || input.study.recordings.length === 0) return;
     // A document of its own: of the page around nothing is printed, and its margins are the sheet's.
     const frame = document.createElement('iframe');
-    frame.title = this.speaker.view('report-preview');
+    frame.title = speaker.view('report-preview');
     frame.setAttribute('aria-hidden', 'true');
     frame.tabIndex = -1;
     const remove = scope.add(() => frame.remove());
-    scope.listen<EventTarget, string>(
-      frame,
-      'load',
-      () => {
-        const view = frame.contentWindow;
-        if (!view) return;
-        // A page that forbids styles in text takes them from script.
-        if (view.document.styleSheets.length === 0) {
-          const sheet = new (view as unknown as typeof globalThis).CSSStyleSheet();
-          sheet.replaceSync(documentCss(input, this.speaker));
-          view.document.adoptedStyleSheets = [sheet];
-        }
-        scope.listen<EventTarget, string>(view, 'afterprint', () => scope.timeout(remove, 1000), {
-          once: true,
-        });
-        view.focus();
-        view.print();
-      },
-      { once: true },
-    );
-    frame.srcdoc = trustedHtml(text);
     this.renderRoot.append(frame);
+    const view = frame.contentWindow as (Window & typeof globalThis) | null;
+    if (!view) return;
+    const { document: page } = view;
+    page.documentElement.lang = speaker.words.language;
+    page.title = sheetTitle(input, speaker);
+    const style = new view.CSSStyleSheet();
+    style.replaceSync(documentCss(input, speaker));
+    page.adoptedStyleSheets = [style];
+    page.body.replaceChildren(nodesOf(sheetBody(input, speaker), page));
+    scope.listen<EventTarget, string>(view, 'afterprint', () => scope.timeout(remove, 1000), { once: true });
+    view.focus();
+    view.print();
   }
 
   protected override render(): TemplateResult {
