@@ -131,8 +131,11 @@ export function allowedBand(
   levels: SeatLevels | null,
 ): AllowedBand {
   const { refused, mostDb, nullSeats } = judgeBoost(wanted, levels);
-  if (refused === 'boost-high')
-    return { ...allowedBand(before, { ...wanted, gainDb: mostDb }, others, levels), refused, mostDb };
+  if (refused === 'boost-high') {
+    // What else stands in the way at the highest gain is the nearer reason.
+    const most = allowedBand(before, { ...wanted, gainDb: mostDb }, others, levels);
+    return { ...most, refused: most.refused ?? refused, mostDb };
+  }
   if (refused === 'boost-narrow' && before.gainDb > 0 && wanted.gainDb === before.gainDb)
     return { band: { ...wanted, q: narrowestBoostQ }, refused, mostDb, nullSeats };
   if (refused) return { band: { ...wanted, gainDb: 0 }, refused, mostDb, nullSeats };

@@ -7,6 +7,7 @@ import {
   chainGainDb,
   filterSampleRate,
   headroomGained,
+  hangSeconds,
   judgeBoost,
   narrowestBoostQ,
   ownDecaySeconds,
@@ -21,7 +22,7 @@ import {
   type SeatSpread,
 } from '../seats/index.js';
 import { settingsOf, weightsOf } from './system-design.js';
-import { pairRidges, ridgesThrough, ridgesToCut, type RidgePair } from './system-readings.js';
+import { pairRidges, ridgesThrough, ridgesToCut, seatRidges, type RidgePair } from './system-readings.js';
 import type { SystemSnapshot } from './system-types.js';
 
 export { ownDecaySeconds as ownDecay };
@@ -156,6 +157,37 @@ export function freshRidges({ before, designed }: SystemSnapshot): Ridge[] {
   );
 }
 
+/** One ridge at every seat: how long it hangs without the filters and with them, s; null where it is not heard. */
+export interface RidgeHangs {
+  readonly ridge: Ridge;
+  readonly seats: readonly { readonly before: number | null; readonly after: number | null }[];
+}
+
+/** How long every ridge hangs at every seat, until it lies 30 dB below the loudest resonance there; null until both are found. */
+export function ridgeHangs({ before, designed }: SystemSnapshot): RidgeHangs[] | null {
+  if (!before || !designed || designed === before) return null;
+  const { resonances } = designed.diagnosis;
+  const loudest = (seat: number): number =>
+    Math.max(-Infinity, ...resonances.map(({ levelsDb }) => levelsDb[seat] ?? -Infinity));
+  return seatRidges(before.diagnosis).map(({ ridge, heard, hangSeconds: without }) => {
+    const [near] = resonances
+      .filter(({ kind }) => kind !== 'hum' && kind !== 'source')
+      .map((one) => ({ one, off: Math.abs(one.frequencyHz / ridge.frequencyHz - 1) }))
+      .filter(({ off }) => off < sameFrequency)
+      .sort((a, b) => a.off - b.off);
+    return {
+      ridge,
+      seats: without.map((value, seat) => ({
+        before: heard[seat] ? value : null,
+        after:
+          near && near.one.decayTimeSeconds !== null
+            ? hangSeconds(near.one.decayTimeSeconds, near.one.levelsDb[seat], loudest(seat))
+            : null,
+      })),
+    };
+  });
+}
+
 /** Where seats and sources of the grid stand, with the levels there. */
 export function placesOfOptions(snapshot: SystemSnapshot): OptionPlaces {
   const { arrangement, grid } = snapshot;
@@ -166,7 +198,12 @@ export function placesOfOptions(snapshot: SystemSnapshot): OptionPlaces {
   };
 }
 
-const options = new WeakMap<Diagnosis, Map<string, RemedyOption[]>>();
+interface KeptOptions {
+  readonly levels: SeatLevels | null;
+  readonly lists: Map<string, RemedyOption[]>;
+}
+
+const options = new WeakMap<Diagnosis, KeptOptions>();
 
 /** Everything that can be done about a ridge as measured, by its index. */
 export function optionsOf(snapshot: SystemSnapshot, ridge: number): RemedyOption[] {
@@ -175,9 +212,10 @@ export function optionsOf(snapshot: SystemSnapshot, ridge: number): RemedyOption
   const places = placesOfOptions(snapshot);
   const key = JSON.stringify([ridge, places.seats, places.sources]);
   let known = options.get(before.diagnosis);
-  if (!known) options.set(before.diagnosis, (known = new Map<string, RemedyOption[]>()));
-  let list = known.get(key);
-  if (!list) known.set(key, (list = remedyOptions(before.diagnosis, ridge, places)));
+  if (known?.levels !== places.levels) known = undefined;
+  if (!known) options.set(before.diagnosis, (known = { levels: places.levels, lists: new Map() }));
+  let list = known.lists.get(key);
+  if (!list) known.lists.set(key, (list = remedyOptions(before.diagnosis, ridge, places)));
   return list;
 }
 

@@ -4,6 +4,7 @@ import { encodeWav } from '../../src/signal/index.js';
 import { createPool } from '../../src/study/pool.js';
 import { createStudy } from '../../src/study/study.js';
 import { createSystem } from '../../src/study/system.js';
+import { ridgeHangs } from '../../src/study/remedy-readings.js';
 import { pairRidges, ridgesThrough, seatRidges, spreadsOf } from '../../src/study/system-readings.js';
 import {
   comparisonTable,
@@ -163,6 +164,10 @@ describe('sources and seats of a study', () => {
     const cut = equaliser!.cuts[0];
     const through = expected.find(({ ridge }) => Math.abs(ridge.frequencyHz - cut.band.frequencyHz) < 0.1)!;
     expect(through.expectedSeconds! / cut.band.targetSeconds).toBeCloseTo(1, 1);
+    const hangs = ridgeHangs(system.snapshot)!.find(({ ridge }) => ridge === through.ridge)!;
+    expect(hangs.seats.length).toBe(3);
+    for (const seat of hangs.seats)
+      if (seat.before !== null) expect(seat.after!).toBeLessThan(0.8 * seat.before);
     const near = designed!.diagnosis.resonances.filter(
       ({ frequencyHz }) => Math.abs(frequencyHz - cut.band.frequencyHz) < 0.7,
     );

@@ -80,6 +80,7 @@ import { renderRemedyTable } from './table.js';
  * @csspart propose - The button that proposes them.
  * @csspart skipped - What was left alone, and why.
  * @csspart ridges - Ridges without and with the filters.
+ * @csspart hangs - How long each ridge hangs at each seat.
  * @csspart options-button - The button that opens what can be done about a ridge.
  * @csspart options - Everything that can be done about it.
  * @csspart option-cut - The button that adds the cut that is told there.

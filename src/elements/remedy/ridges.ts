@@ -1,8 +1,9 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { freshRidges, ridgesAfter, type RidgeAfter } from '../../study/remedy-readings.js';
+import { freshRidges, ridgeHangs, ridgesAfter, type RidgeAfter } from '../../study/remedy-readings.js';
 import type { SystemSnapshot } from '../../study/system-types.js';
 import type { Speaker } from '../../words/index.js';
+import { seatNames } from '../../sheet/point-name.js';
 
 /** How a change stands to its own uncertainty. */
 export const sureText = (sure: boolean | null, speaker: Speaker): string =>
@@ -49,6 +50,7 @@ export function renderRidgesAfter(
         </tbody>
       </table>
     </div>
+    ${renderHangs(system, speaker)}
     ${freshRidges(system).map(
       ({ frequencyHz, decayTimeSeconds }) =>
         html`<p class="wrong">${speaker.view('fresh-ridge', { frequencyHz, decayTimeSeconds })}</p>`,
@@ -96,4 +98,45 @@ function renderRow(
       </button>
     </td>
   </tr>`;
+}
+
+/** How long each ridge hangs at each seat; of one seat the table above says all. */
+function renderHangs(system: SystemSnapshot, speaker: Speaker): TemplateResult | typeof nothing {
+  const rows = system.grid.seats.length > 1 ? ridgeHangs(system) : null;
+  if (!rows) return nothing;
+  const title = speaker.view('hangs-by-seat');
+  return html`<details part="hangs">
+    <summary>${title}</summary>
+    <div class="scroll tall" tabindex="0" role="group" aria-label=${title}>
+      <table class="plain">
+        <caption class="unseen">
+          ${title}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${speaker.label('frequency')}</th>
+            ${seatNames(system, speaker).map((name) => html`<th scope="col">${name}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${rows.map(
+            ({ ridge, seats }) =>
+              html`<tr>
+                <th scope="row">${speaker.n.hertz(ridge.frequencyHz)}</th>
+                ${seats.map(
+                  ({ before, after }) =>
+                    html`<td class=${before === null ? 'doubtful' : ''}>
+                      ${
+                        before === null
+                          ? speaker.view('not-heard')
+                          : speaker.view('hang-change', { before, after })
+                      }
+                    </td>`,
+                )}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>
+  </details>`;
 }

@@ -94,8 +94,8 @@ export const remedyStyles = css`
     inline-size: 7em;
   }
 
-  [part='skipped'] summary {
-    inline-size: max-content;
+  :is([part='skipped'], [part='hangs']) summary {
+    inline-size: fit-content;
     cursor: pointer;
     color: var(--_faint);
     font-size: 0.85em;

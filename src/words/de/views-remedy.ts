@@ -46,8 +46,8 @@ export const remedyViews: Readonly<Record<string, Sentence>> = {
   'band-matches': (p, n) => `${n.hertz(p.frequencyHz)}, von ${n.seconds(p.decayTimeSeconds)}`,
   'add-band': () => 'Hinzufügen',
   'add-peaking': () => 'Glockenfilter',
-  'add-low-shelf': () => 'Tiefen-Kuhschwanzfilter',
-  'add-high-shelf': () => 'Höhen-Kuhschwanzfilter',
+  'add-low-shelf': () => 'Tiefen-Shelf',
+  'add-high-shelf': () => 'Höhen-Shelf',
   'add-cut': () => 'Abgestimmte Absenkung von',
   'add-cut-button': () => 'Absenkung hinzufügen',
   'remove-bands': () => 'Alle Filter entfernen',
@@ -98,13 +98,16 @@ export const remedyViews: Readonly<Record<string, Sentence>> = {
   'sure-no': () => 'innerhalb ihrer Unsicherheit',
   'sure-unknown': () => 'Unsicherheit nicht bekannt',
   'options-button': () => 'Was sich tun lässt',
-  'options-of': (p, n) => `Was sich gegen ${n.hertz(p.frequencyHz)} tun lässt`,
+  'options-of': (p, n) => `Was sich tun lässt: ${n.hertz(p.frequencyHz)}`,
+  'hangs-by-seat': () =>
+    'Wie lange jeder Grat an jedem Platz zu hören ist, bis er 30 dB unter dem lautesten dort liegt: ohne und mit den Filtern',
+  'hang-change': (p, n) => `${n.seconds(p.before)} → ${n.seconds(p.after)}`,
   'fresh-ridge': (p, n) =>
     `${n.hertz(p.frequencyHz)} liegt mit den Filtern über der Grenze, bei ${n.seconds(p.decayTimeSeconds)}, und ohne sie nicht.`,
   'signed-decibels': (p, n) => signed(p.decibels, n.decibels(p.decibels, 1)),
 
   'options-heading': (p, n) =>
-    `Was sich gegen ${n.hertz(p.frequencyHz)}, ${n.seconds(p.decayTimeSeconds)}, tun lässt`,
+    `Was sich tun lässt: ${n.hertz(p.frequencyHz)}, ${n.seconds(p.decayTimeSeconds)}`,
   'option-absorb': () => 'Absorbieren',
   'option-cut': () => 'Abgestimmte Absenkung',
   'option-move-seat': () => 'Hörplatz verlegen',
@@ -162,7 +165,7 @@ export const remedyViews: Readonly<Record<string, Sentence>> = {
   'export-biquads': () => 'Koeffizienten (CSV)',
   'export-bands': () => 'Frequenz, Verstärkung, Q (CSV)',
   'export-note': (p, n) =>
-    `Koeffizienten gelten für ${n.integer(p.rate)} Hz und keine andere Rate; Vorzeichen und Reihenfolge stehen in den Dateien. Die einfache Tabelle enthält nur Glockenfilter${Number(p.left) > 0 ? `: ${n.integer(p.left)} ${plural(p.left, 'Kuhschwanzfilter fehlt', 'Kuhschwanzfilter fehlen')} darin` : ''}. Prozessoren definieren Q verschieden: Vergleichen Sie die Kurve, bevor Sie einem eingetippten Q trauen.`,
+    `Koeffizienten gelten für ${n.integer(p.rate)} Hz und keine andere Rate; Vorzeichen und Reihenfolge stehen in den Dateien. Die einfache Tabelle enthält nur Glockenfilter${Number(p.left) > 0 ? `: ${n.integer(p.left)} ${plural(p.left, 'Shelf-Filter fehlt', 'Shelf-Filter fehlen')} darin` : ''}. Prozessoren definieren Q verschieden: Vergleichen Sie die Kurve, bevor Sie einem eingetippten Q trauen.`,
   'csv-remedy': () => 'Grate mit den Filtern',
   'csv-options': () => 'Was sich tun lässt',
   'remedy-table': () => 'Pegel und Verstärkung über der Frequenz',

@@ -97,7 +97,10 @@ export const remedyViews: Readonly<Record<string, Sentence>> = {
   'sure-no': () => 'within its uncertainty',
   'sure-unknown': () => 'uncertainty not known',
   'options-button': () => 'What can be done',
-  'options-of': (p, n) => `What can be done about ${n.hertz(p.frequencyHz)}`,
+  'options-of': (p, n) => `What can be done: ${n.hertz(p.frequencyHz)}`,
+  'hangs-by-seat': () =>
+    'How long each ridge hangs at each seat, until it lies 30 dB below the loudest there: without and with the filters',
+  'hang-change': (p, n) => `${n.seconds(p.before)} → ${n.seconds(p.after)}`,
   'fresh-ridge': (p, n) =>
     `${n.hertz(p.frequencyHz)} stands above its limit with the filters, at ${n.seconds(p.decayTimeSeconds)}, and did not without.`,
   'signed-decibels': (p, n) => signed(p.decibels, n.decibels(p.decibels, 1)),
