@@ -83,14 +83,14 @@ function boxFor(plot: Box): readonly [number, number, number] {
 
 /**
  * The view of the box from an orbit, its eight corners fitted into `plot` (CSS pixels of the canvas), then zoomed about
- * the plot's middle.
+ * the plot's middle. The box of a surface takes the shape of its plot; any other is given by `half` its sides.
  */
 export function makeSpace(
   orbit: OrbitView,
   plot: Box,
   size: { readonly cssWidth: number; readonly cssHeight: number },
+  half: Space['half'] = boxFor(plot),
 ): Space {
-  const half = boxFor(plot);
   const radius = Math.hypot(...half);
   const { azimuthRadians: azimuth, elevationRadians: elevation } = orbit;
   const distance = EYE_DISTANCE * radius * lensFor(elevation);

@@ -7,15 +7,10 @@ import { drawBefore, drawBehind } from './frame.js';
 import { canvasPen } from './pen.js';
 import { fitCanvas, isDrawable, type DrawSize, type Pick, type Point } from './picture.js';
 import { uploadCurtain, uploadField, type FieldTextures } from './field-textures.js';
-import {
-  acquireRenderer,
-  releaseRenderer,
-  type Quality,
-  type Ribbon,
-  type SharedRenderer,
-} from './renderer.js';
+import { acquireRenderer, releaseRenderer, type Quality, type SharedRenderer } from './renderer.js';
 import { sameParts } from './same.js';
 import { drawCounters, dropDraw, dropRefine, queueDraw, refineSoon } from './schedule.js';
+import { surfaceScene, type Ribbon } from './surface-scene.js';
 import { drawSurface2d } from './surface2d.js';
 import {
   layoutSurface,
@@ -119,7 +114,7 @@ export class SurfaceView {
 
   /** Called by the queue: draws if dirty and visible, quickly where this machine is slow, and then with care. */
   drawNow(): void {
-    if (this.visible) this.draw(this.renderer?.isFast ? 'fine' : 'quick');
+    if (this.visible) this.draw(this.renderer && surfaceScene(this.renderer).isFast ? 'fine' : 'quick');
   }
 
   /** Called by the queue once everything rests. */
@@ -229,7 +224,7 @@ export class SurfaceView {
       curtain: this.curtain?.texture ?? null,
       ...ribbonsOf(view, theme, layout),
     };
-    if (!renderer.draw(job, context, quality)) return false;
+    if (!surfaceScene(renderer).draw(renderer, job, context, quality)) return false;
     drawBefore(pen, theme, layout, size);
     return true;
   }

@@ -26,8 +26,8 @@ export const viewFields = {
   /** Half the window, dB (0 for none), its level, dB, its range, Hz; other seats hidden. */
   response: [[0, 30], [-300, 300], [1, 2000], [1, 2000], ['alone']],
   recordings: [['first']],
-  /** What is drawn, where it is cut, m, and whether it stands still. */
-  'pressure-map': [['motion'], metres, metres, metres, ['still']],
+  /** What is drawn, where it is cut, m, whether it stands still; the room, and how it is turned. */
+  'pressure-map': [['motion'], metres, metres, metres, ['still'], ['room'], [-180, 180], [0, 90], [0.1, 10]],
 } as const satisfies Readonly<Record<string, readonly Field[]>>;
 
 export type LinkedViewName = keyof typeof viewFields;

@@ -1,4 +1,5 @@
 import type { PressurePicture, PressurePlace } from '../../draw/pressure-picture.js';
+import type { RoomPicture } from '../../draw/room-picture.js';
 import { placesOf } from '../../study/places.js';
 import type { ShownPlace } from '../../study/places.js';
 import { cornersOf } from '../../study/room-form.js';
@@ -145,6 +146,43 @@ export function motionText(value: number, speaker: Speaker): string {
   return db === null ? speaker.view('no-motion') : speaker.n.decibels(db, 0);
 }
 
+const placesWithLevels = (snapshot: StudySnapshot, quantity: Quantity, speaker: Speaker): PressurePlace[] => {
+  const map = snapshot.pressure!;
+  const places = placesOf(snapshot);
+  return shapesAtPlaces(snapshot).map(({ place, shape, node }): PressurePlace => ({
+    kind: place.kind,
+    ...place.at,
+    label: `${placeName(place, places, speaker)} ${
+      quantity === 'pressure'
+        ? levelText(shape, node, speaker)
+        : motionText(valueAt(map, snapshot.room!, place.at, quantity), speaker)
+    }`,
+    selected: false,
+    sound: true,
+  }));
+};
+
+/** The room with the shape upon its walls and its floor. */
+export function roomPicture(
+  snapshot: StudySnapshot,
+  spot: Spot,
+  quantity: Quantity,
+  speaker: Speaker,
+): RoomPicture {
+  const room = snapshot.room!;
+  const map = snapshot.pressure!;
+  const { columns, rows, floor, lengthMetres, widthMetres } = map;
+  const { heightMetres } = room.size;
+  const { along, upright, largest } = motionOf(map, heightMetres);
+  return {
+    ...{ columns, rows, floor, along, upright, lengthMetres, widthMetres, heightMetres },
+    corners: cornersOf(room),
+    largestMotion: quantity === 'motion' ? largest : null,
+    cursor: spot,
+    places: placesWithLevels(snapshot, quantity, speaker),
+  };
+}
+
 export function pressurePicture(
   snapshot: StudySnapshot,
   spot: Spot,
@@ -154,7 +192,6 @@ export function pressurePicture(
   const { room, pressure } = snapshot;
   const map = pressure!;
   const { plan, section } = slicesOf(map, room!, spot, quantity);
-  const places = placesOf(snapshot);
   return {
     lengthMetres: map.lengthMetres,
     widthMetres: map.widthMetres,
@@ -163,17 +200,7 @@ export function pressurePicture(
     plan: { columns: map.columns, rows: map.rows, values: plan },
     section: { columns: map.columns, rows: sectionRows, values: section },
     cursor: spot,
-    places: shapesAtPlaces(snapshot).map(({ place, shape, node }): PressurePlace => ({
-      kind: place.kind,
-      ...place.at,
-      label: `${placeName(place, places, speaker)} ${
-        quantity === 'pressure'
-          ? levelText(shape, node, speaker)
-          : motionText(valueAt(map, room!, place.at, quantity), speaker)
-      }`,
-      selected: false,
-      sound: true,
-    })),
+    places: placesWithLevels(snapshot, quantity, speaker),
     planLabel: speaker.view('plan-at', { z: spot.z }),
     sectionLabel: speaker.view('section-at', { y: spot.y }),
   };

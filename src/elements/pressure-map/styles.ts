@@ -13,6 +13,15 @@ export const pressureStyles = css`
     isolation: isolate;
   }
 
+  canvas.turned {
+    cursor: grab;
+    touch-action: pan-y;
+  }
+
+  canvas.turned:active {
+    cursor: grabbing;
+  }
+
   .cursor[data-sliders='3'] {
     grid-template-columns: repeat(3, minmax(0, 1fr));
   }

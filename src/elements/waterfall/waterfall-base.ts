@@ -2,8 +2,7 @@ import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
-import { live } from 'lit/directives/live.js';
-import { limitOrbit, orbitLimits, viewpoints } from '../../draw/orbit.js';
+import { limitOrbit, viewpoints } from '../../draw/orbit.js';
 import type { ViewpointName } from '../../draw/orbit.js';
 import type { DrawSize, Pick } from '../../draw/picture.js';
 import { pickSurface, surfaceFlagAt } from '../../draw/surface-layout.js';
@@ -18,10 +17,12 @@ import type { Dispose, Scope } from '../scope.js';
 import { PictureElement } from '../shared/picture-element.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import type { LinkValue } from '../../study/view-link.js';
+import { orbitOf, orbitValues, sameOrbit } from '../shared/orbit-link.js';
+import { turningControls, turningStyles } from '../shared/turning.js';
 import { tokens } from '../shared/styles.js';
 import { waterfallPng } from './figure.js';
 import type { WaterfallFigure } from './figure.js';
-import { OrbitGestures } from './gestures.js';
+import { OrbitGestures } from '../shared/gestures.js';
 import { waterfallLegend } from '../../sheet/waterfall-key.js';
 import { waterfallStyles } from './styles.js';
 
@@ -42,16 +43,10 @@ export interface SurfaceMaker {
   create(canvas: HTMLCanvasElement, options?: { readonly once?: boolean }): Surface;
 }
 
-const degrees = 180 / Math.PI;
 const presets = Object.keys(viewpoints) as ViewpointName[];
-const same = (a: OrbitView, b: OrbitView): boolean =>
-  Math.abs(a.azimuthRadians - b.azimuthRadians) < 1e-6 &&
-  Math.abs(a.elevationRadians - b.elevationRadians) < 1e-6 &&
-  Math.abs(a.zoom - b.zoom) < 1e-6;
-
 /** The waterfall without its surface: everything but who draws it. */
 export abstract class WaterfallBase extends PictureElement {
-  static override styles = [tokens, figureStyles, waterfallStyles];
+  static override styles = [tokens, figureStyles, turningStyles, waterfallStyles];
 
   protected override readonly pictureName = 'waterfall';
   /** @internal */
@@ -76,27 +71,13 @@ export abstract class WaterfallBase extends PictureElement {
 
   /** @internal */
   override linkValues(): readonly LinkValue[] {
-    const { azimuthRadians, elevationRadians, zoom } = this.orbit;
-    const turned = !same(this.orbit, viewpoints.corner);
-    const rounded = (value: number): number => Math.round(value * 10) / 10;
-    return [
-      ...(turned
-        ? [rounded(azimuthRadians * degrees), rounded(elevationRadians * degrees), zoom]
-        : [null, null, null]),
-      this.linkedScale,
-    ];
+    return [...orbitValues(this.orbit), this.linkedScale];
   }
 
   /** @internal */
   override takeLink([turn = null, tilt = null, zoom = null, scale = null]: readonly LinkValue[]): void {
-    const { corner } = viewpoints;
-    const angle = (value: LinkValue, own: number): number => (value === null ? own : Number(value) / degrees);
     this.linkedScale = scale as string | null;
-    this.#turn({
-      azimuthRadians: angle(turn, corner.azimuthRadians),
-      elevationRadians: angle(tilt, corner.elevationRadians),
-      zoom: zoom === null ? corner.zoom : Number(zoom),
-    });
+    this.#turn(orbitOf([turn, tilt, zoom]));
   }
 
   /** Fetches what draws the surface; null where this build has none. */
@@ -235,7 +216,7 @@ export abstract class WaterfallBase extends PictureElement {
         (name) =>
           html`<button
             type="button"
-            aria-pressed=${same(this.orbit, viewpoints[name])}
+            aria-pressed=${sameOrbit(this.orbit, viewpoints[name])}
             @click=${() => this.#turn(viewpoints[name])}
           >
             ${speaker.view(`view-${name}`)}
@@ -246,53 +227,8 @@ export abstract class WaterfallBase extends PictureElement {
 
   protected override renderMore(): TemplateResult {
     const { speaker, orbit } = this;
-    const slider = (
-      name: string,
-      value: number,
-      range: readonly [number, number],
-      step: number,
-      text: string,
-      changed: (value: number) => void,
-    ): TemplateResult =>
-      html`<label
-        ><span>${speaker.view(name)}</span
-        ><input
-          type="range"
-          min=${range[0]}
-          max=${range[1]}
-          step=${step}
-          .value=${live(String(value))}
-          aria-valuetext=${text}
-          @input=${(event: Event) => changed((event.target as HTMLInputElement).valueAsNumber)}
-      /></label>`;
-    const turn = Math.round(orbit.azimuthRadians * degrees);
-    const tilt = Math.round(orbit.elevationRadians * degrees);
-    const [lowest, highest] = orbitLimits.elevationRadians;
-    return html`<details class="turning screen-only" part="turning">
-        <summary>${speaker.view('turn-and-tilt')}</summary>
-        <div>
-          ${slider('turn', turn, [-180, 180], 5, speaker.view('degrees', { degrees: turn }), (value) =>
-            this.#turn({ ...orbit, azimuthRadians: value / degrees }),
-          )}
-          ${slider(
-            'tilt',
-            tilt,
-            [Math.round(lowest * degrees), Math.round(highest * degrees)],
-            2,
-            speaker.view('degrees', { degrees: tilt }),
-            (value) => this.#turn({ ...orbit, elevationRadians: value / degrees }),
-          )}
-          ${slider(
-            'nearer',
-            orbit.zoom,
-            orbitLimits.zoom,
-            0.1,
-            speaker.view('times', { factor: orbit.zoom }),
-            (value) => this.#turn({ ...orbit, zoom: value }),
-          )}
-        </div>
-      </details>
-      ${this.renderSave(this.pictureName)}
-      ${this.flat || this.lines ? html`<p class="flat">${speaker.view('drawn-flat')}</p>` : nothing}`;
+    return html`${turningControls(speaker, orbit, (view) => this.#turn(view))}
+    ${this.renderSave(this.pictureName)}
+    ${this.flat || this.lines ? html`<p class="flat">${speaker.view('drawn-flat')}</p>` : nothing}`;
   }
 }

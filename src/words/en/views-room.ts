@@ -72,7 +72,14 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
   'pressure-map': () => 'Pressure of a mode',
   'pressure-map-name': (p, n) => `Pressure of one mode of ${n.text(p.label)} in plan and section`,
   'pressure-map-help': () =>
-    'Point at the plan or the section to read it; press to move the cursor there. The sliders below move it along, across and in height. Seats and sources stand in the table.',
+    'Point at the plan or the section to read it; press to move the cursor there; drag the room to turn it. The sliders below move it along, across and in height. Seats and sources stand in the table.',
+  'pressure-room-name': (p, n) => `Pressure of one mode of ${n.text(p.label)} upon the walls and the floor`,
+  'pressure-view-plan': () => 'Plan and section',
+  'pressure-view-room': () => 'Room',
+  'room-needs-webgl': () =>
+    'The room that can be turned needs WebGL, which is missing or was refused here; plan and section show the same.',
+  'pressure-room-caption': () =>
+    'The walls towards the eye and the ceiling are left out. Dashed lines lead from seats, sources and the cursor to the floor below them.',
   'choose-mode': () => 'Mode',
   'mode-choice': (p, n) => `${n.text(p.order)}, ${n.hertz(p.frequencyHz)}`,
   swing: () => 'Swing',
