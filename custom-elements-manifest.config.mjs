@@ -48,7 +48,7 @@ const publicOnly = {
 
 export default {
   globs: ['src/elements/**/*.ts', 'src/define/*.ts'],
-  exclude: ['src/define/waterfall-flat.ts', 'src/elements/waterfall/waterfall-flat.ts'],
+  exclude: ['src/define/*-flat.ts', 'src/elements/*/*-flat.ts'],
   outdir: '.',
   litelement: true,
   packagejson: false,

@@ -36,6 +36,15 @@ export const BesideTheRoomAndItsModes: StoryObj = {
     </ringdown-study>`,
 };
 
+export const TheRoom: StoryObj = {
+  render: () =>
+    html`<ringdown-study plan="0,0 6,0 6,3.2 3.5,3.2 3.5,5 0,5" height="2.5" no-files>
+      <ringdown-place kind="seat" name="console" at="3.2 2 1.2"></ringdown-place>
+      <ringdown-place kind="source" name="left" at="0.4 0.5 0.9"></ringdown-place>
+      <ringdown-pressure-map view="room"></ringdown-pressure-map>
+    </ringdown-study>`,
+};
+
 export const OnADarkPage: StoryObj = {
   render: () => html`<div style="background: #15191c; color: #dde2e1; padding: 1.5rem">${furnished()}</div>`,
 };

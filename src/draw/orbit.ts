@@ -21,6 +21,13 @@ export const viewpoints = {
   plan: { azimuthRadians: 0, elevationRadians: 90 * degrees, zoom: 1 },
 } as const satisfies Readonly<Record<string, OrbitView>>;
 
+/** Into a room, over its near walls: the floor and two walls in view. */
+export const roomViewpoint: OrbitView = {
+  azimuthRadians: -28 * degrees,
+  elevationRadians: 36 * degrees,
+  zoom: 1,
+};
+
 export type ViewpointName = keyof typeof viewpoints;
 
 const clamp = (value: number, [low, high]: readonly [number, number]): number =>

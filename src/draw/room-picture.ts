@@ -32,7 +32,7 @@ export interface RoomPicture {
 
 export interface RoomLayout {
   readonly space: Space;
-  toPixel(x: number, y: number, z: number): Point;
+  readonly toPixel: (x: number, y: number, z: number) => Point;
   placeAt(xCss: number, yCss: number): number | null;
 }
 

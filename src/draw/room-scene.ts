@@ -91,7 +91,7 @@ bool inside(vec2 at) {
 
 float line(float value, float width) {
   float slope = fwidth(value);
-  return slope < 1e-6 ? 0.0 : 1.0 - smoothstep(width * uRatio * 0.5, width * uRatio * 0.5 + 1.0, abs(value) / slope);
+  return slope < 1e-6 ? 0.0 : 1.0 - smoothstep(-0.5, 0.5, abs(value) / slope - width * uRatio * 0.5);
 }
 
 void main() {

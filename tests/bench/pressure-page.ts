@@ -1,6 +1,9 @@
 /** The page of `npm run bench -- pressure`: measures in the browser and hands its figures to the script. */
 import { canvasPen } from '../../src/draw/pen.js';
 import { drawPressureColours, drawPressureLines, SignedLayer } from '../../src/draw/pressure-picture.js';
+import { roomViewpoint } from '../../src/draw/orbit.js';
+import { drawRoomLines, type RoomPicture } from '../../src/draw/room-picture.js';
+import { RoomView } from '../../src/draw/room-view.js';
 import type { PressurePicture } from '../../src/draw/pressure-picture.js';
 import { lightTheme } from '../draw/fields.js';
 
@@ -39,6 +42,25 @@ function picture(shift: number): PressurePicture {
   };
 }
 
+/** The L-shaped room's walls make the dearest picture: every pixel of the floor asks for its six walls. */
+function roomOf(shift: number): RoomPicture {
+  const { plan, places, cursor, lengthMetres, widthMetres, heightMetres } = picture(shift);
+  return {
+    ...{ lengthMetres, widthMetres, heightMetres, cursor, places },
+    ...{ columns: plan.columns, rows: plan.rows, floor: plan.values, along: plan.values.map(Math.abs) },
+    corners: [
+      { x: 0, y: 0 },
+      { x: 5.4, y: 0 },
+      { x: 5.4, y: 2.5 },
+      { x: 3, y: 2.5 },
+      { x: 3, y: 4.1 },
+      { x: 0, y: 4.1 },
+    ],
+    upright: Math.PI / 2.7,
+    largestMotion: null,
+  };
+}
+
 function measure(): Record<string, number> {
   const canvases = [0, 1].map(() => document.createElement('canvas'));
   document.body.append(...canvases);
@@ -54,7 +76,20 @@ function measure(): Record<string, number> {
     return median(values.slice(5));
   };
   const steady = picture(0);
+  const room = new RoomView(() => undefined);
+  if (!room.available) throw new Error('There is no WebGL here to draw the room with.');
+  const roomNow = roomOf(0);
+  const turned = (k: number) => ({ ...roomViewpoint, azimuthRadians: k / 20 });
   return {
+    roomSwing: timed((k) =>
+      room.draw(colours, roomNow, roomViewpoint, lightTheme, size, Math.cos(k), 'quick'),
+    ),
+    roomTurn: timed((k) => {
+      lines.clearRect(0, 0, size.cssWidth, size.cssHeight);
+      drawRoomLines(canvasPen(lines, 'sans-serif'), roomNow, turned(k), lightTheme, size);
+      room.draw(colours, roomNow, turned(k), lightTheme, size, 1, 'quick');
+    }),
+    roomFine: timed((k) => room.draw(colours, roomNow, turned(k), lightTheme, size, 1, 'fine')),
     swing: timed((k) => drawPressureColours(colours, steady, layers, Math.cos(k), lightTheme, size)),
     whole: timed((k) => {
       const fresh = picture(k / 1000);

@@ -23,6 +23,9 @@ export async function run() {
     const figures = await page.evaluate('measure()');
     console.log('pressure map, 81 x 62 and 81 x 33 points at 900 x 650 px, median of 35');
     console.log(`one picture while it swings          ${figures.swing.toFixed(2)} ms`);
+    console.log(`the room while it swings             ${figures.roomSwing.toFixed(2)} ms`);
+    console.log(`the room turned, with its lines      ${figures.roomTurn.toFixed(2)} ms`);
+    console.log(`the room with care, to its pixels    ${figures.roomFine.toFixed(2)} ms`);
     console.log(`a new map: lines, places and colours ${figures.whole.toFixed(2)} ms`);
   } finally {
     await browser.close();

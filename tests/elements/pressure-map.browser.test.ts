@@ -1,6 +1,8 @@
 import { expect, fixture } from '@open-wc/testing';
 import { emulateMedia, sendKeys, sendMouse } from '@web/test-runner-commands';
 import '../../src/define/index.js';
+import { currentRenderer } from '../../src/draw/renderer.js';
+import { drawCounters } from '../../src/draw/schedule.js';
 import type { RingdownPressureMap } from '../../src/elements/pressure-map/pressure-map.js';
 import { aTimeout, colours, heard, shadow, shadowText, waitUntil } from './support.js';
 
@@ -73,7 +75,7 @@ describe('ringdown-pressure-map', () => {
     await map.updateComplete;
     expect(slider.getAttribute('aria-valuetext')).to.match(/^0\.00.m$/);
     expect(shadowText(map, '.readout')).to.match(/: -?0.dB, above$/);
-    await waitUntil(() => shadowText(map, '[role=status]') === shadowText(map, '.readout'), 'spoken', {
+    await waitUntil(() => shadowText(map, 'div[role=status]') === shadowText(map, '.readout'), 'spoken', {
       timeout: 3000,
     });
     const before = picture(map);
@@ -192,4 +194,67 @@ describe('ringdown-pressure-map', () => {
       await expect(map).to.be.accessible();
       if (look === 'narrow') expect(map.scrollWidth).to.be.at.most(320);
     });
+
+  it('shows the room in the one context of the page, turned by hand and by key, and gives it back', async () => {
+    const map = await made('plan="0,0 6,0 6,3.2 3.5,3.2 3.5,5 0,5" height="2.5" absorption="0.1"');
+    const [plan, room] = [...map.shadowRoot!.querySelectorAll<HTMLButtonElement>('.views button')];
+    expect(plan.getAttribute('aria-pressed')).to.equal('true');
+    const flat = picture(map);
+    room.click();
+    await waitUntil(() => drawCounters.contexts === 1 && picture(map) !== flat, 'the room', {
+      timeout: 10000,
+    });
+    await aTimeout(200);
+    expect(room.getAttribute('aria-pressed')).to.equal('true');
+    expect(colours(field(map))).to.be.greaterThan(60);
+    expect(shadow(map, 'canvas[role=img]').getAttribute('aria-label')).to.match(
+      /upon the walls and the floor/,
+    );
+    await expect(map).to.be.accessible();
+    const corner = picture(map);
+    shadow<HTMLDetailsElement>(map, '.turning').open = true;
+    const turn = shadow<HTMLInputElement>(map, '.turning input');
+    turn.focus();
+    await sendKeys({ press: 'ArrowRight' });
+    await map.updateComplete;
+    expect(turn.getAttribute('aria-valuetext')).to.equal('-25°');
+    await waitUntil(() => picture(map) !== corner, 'turned by key');
+    const turned = picture(map);
+    const lines = shadow<HTMLCanvasElement>(map, 'canvas[role=img]');
+    const { left, top, width, height } = lines.getBoundingClientRect();
+    const [x, y] = [Math.round(left + width / 2), Math.round(top + height / 2)];
+    await sendMouse({ type: 'move', position: [x, y] });
+    await sendMouse({ type: 'down' });
+    await sendMouse({ type: 'move', position: [x + 120, y] });
+    await sendMouse({ type: 'up' });
+    await waitUntil(() => picture(map) !== turned, 'turned by hand');
+    const link = map.closest('ringdown-study')!.viewLink;
+    expect(link).to.match(/;pressure-map=,,,,,room,-\d+(\.\d)?,36,1$/);
+    const { frames } = drawCounters;
+    await aTimeout(600);
+    expect(drawCounters.frames, 'at rest nothing is drawn').to.equal(frames);
+    const saved = new DOMParser().parseFromString(
+      map.toSvg({ cssWidth: 600, cssHeight: 400 })!,
+      'image/svg+xml',
+    );
+    expect(saved.querySelectorAll('image').length).to.equal(1);
+    expect(saved.documentElement.textContent).to.contain('console');
+    map.remove();
+    await waitUntil(() => drawCounters.contexts === 0, 'given back', { timeout: 4000 });
+  });
+
+  it('comes back from a lost context with the same picture', async () => {
+    const map = await made('room="5.4x4.1x2.7"');
+    const flat = picture(map);
+    map.view = 'room';
+    await waitUntil(() => drawCounters.contexts === 1 && picture(map) !== flat, 'the room', {
+      timeout: 10000,
+    });
+    await aTimeout(200);
+    const before = picture(map);
+    const lost = currentRenderer()!.loseContext();
+    await waitUntil(() => picture(map) !== before && colours(field(map)) > 60, 'plan and section meanwhile');
+    lost.restore();
+    await waitUntil(() => picture(map) === before, 'the room again', { timeout: 5000 });
+  });
 });

@@ -38,7 +38,7 @@ const views = [
     'pressure-map',
     'room',
   ],
-  ...['seats', 'sources', 'waterfall-flat'],
+  ...['seats', 'sources', 'waterfall-flat', 'pressure-map-room'],
 ];
 
 const size = { lengthMetres: 5.6, widthMetres: 3.9, heightMetres: 2.7 };
@@ -63,7 +63,7 @@ const places = [...Object.entries(seats), ...Object.entries(sources)]
   )
   .join('');
 const study = (recordings: string, tags: readonly string[]): string =>
-  `<ringdown-study room="5.6x3.9x2.7" no-files no-choices>${places}${recordings}${tags.map((tag) => `<ringdown-${tag}></ringdown-${tag}>`).join('')}</ringdown-study>`;
+  `<ringdown-study room="5.6x3.9x2.7" no-files no-choices>${places}${recordings}${tags.map((tag) => `<ringdown-${tag}></ringdown-${tag.split(' ')[0]}>`).join('')}</ringdown-study>`;
 const page = (script: string, body: string) => ({
   html: `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>golden</title>
 <style>:root { color-scheme: light dark } body { margin: 16px; font-family: "DejaVu Sans", sans-serif; background: light-dark(#fff, #14181b); color: light-dark(#14181b, #e4e8ea) }</style>
@@ -111,6 +111,7 @@ describe(`the pictures${writing ? ', written anew' : ''}`, () => {
           ['seats', 'sources'],
         ),
       ),
+      '/room': page('ringdown.js', study(recording('A', 'desk'), ['pressure-map view="room"'])),
       '/flat': page('ringdown-flat.js', study(recording('A', 'desk'), ['waterfall'])),
     });
     mkdirSync(goldens, { recursive: true });
@@ -122,7 +123,13 @@ describe(`the pictures${writing ? ', written anew' : ''}`, () => {
   });
 
   const pageOf = (view: string): string =>
-    view === 'waterfall-flat' ? '/flat' : view === 'seats' || view === 'sources' ? '/several' : '/one';
+    view === 'pressure-map-room'
+      ? '/room'
+      : view === 'waterfall-flat'
+        ? '/flat'
+        : view === 'seats' || view === 'sources'
+          ? '/several'
+          : '/one';
   const open = async (address: string, look: (typeof looks)[number]): Promise<Page> => {
     const { page: tab } = await openPage(browser, 'about:blank');
     await tab.setViewportSize({ width: 932, height: 900 });
@@ -145,10 +152,10 @@ describe(`the pictures${writing ? ', written anew' : ''}`, () => {
   for (const look of looks)
     it(`are as they were approved: ${look}`, async () => {
       const wrong: string[] = [];
-      for (const address of ['/one', '/several', '/flat']) {
+      for (const address of ['/one', '/several', '/flat', '/room']) {
         const tab = await open(address, look);
         for (const view of views.filter((one) => pageOf(one) === address)) {
-          const now = await halved(tab, await shot(tab, view.replace('-flat', '')));
+          const now = await halved(tab, await shot(tab, view.replace(/-(flat|room)$/, '')));
           const file = join(goldens, `${view}-${look}.png`);
           if (writing) {
             writeFileSync(file, Buffer.from(now, 'base64'));

@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { property, state } from 'lit/decorators.js';
-import { limitOrbit, viewpoints } from '../../draw/orbit.js';
+import { limitOrbit, roomViewpoint } from '../../draw/orbit.js';
 import { drawRoomLines, type RoomLayout, type RoomPicture } from '../../draw/room-picture.js';
 import type { OrbitView } from '../../draw/types.js';
 import type { DrawSize } from '../../draw/picture.js';
@@ -62,7 +62,7 @@ export abstract class PressureMapBase extends RoomChartElement {
   protected override readonly chartName = 'pressure-map';
   /** "plan" for plan and section, "room" for the room that can be turned. */
   @property() view: Given = null;
-  @state() private orbit: OrbitView = viewpoints.high;
+  @state() private orbit: OrbitView = roomViewpoint;
   /** The room was asked for and cannot be drawn here. */
   @state() private roomless = false;
   @state() private spot: Spot | null = null;
@@ -95,7 +95,7 @@ export abstract class PressureMapBase extends RoomChartElement {
       quantity === 'motion' ? quantity : null,
       ...(spot ? [spot.x, spot.y, spot.z] : [null, null, null]),
       swinging ? null : 'still',
-      ...(this.#inRoom ? ['room', ...orbitValues(orbit, viewpoints.high)] : [null, null, null, null]),
+      ...(this.#inRoom ? ['room', ...orbitValues(orbit, roomViewpoint)] : [null, null, null, null]),
     ];
   }
 
@@ -110,7 +110,7 @@ export abstract class PressureMapBase extends RoomChartElement {
     ...turned
   ]: readonly LinkValue[]): void {
     this.view = view;
-    this.#turn(orbitOf(turned, viewpoints.high));
+    this.#turn(orbitOf(turned, roomViewpoint));
     this.quantity = quantity === null ? 'pressure' : 'motion';
     this.spot = x === null || y === null || z === null ? null : { x: Number(x), y: Number(y), z: Number(z) };
     this.swinging = still === null;
@@ -408,6 +408,7 @@ export abstract class PressureMapBase extends RoomChartElement {
     const room = snapshot!.room!;
     return [
       speaker.view('pressure-caption', {
+        inRoom: this.#inRoom,
         order: orderName(mode.order, room),
         kind: speaker.term('modeKinds', mode.kind),
         frequencyHz: mode.frequencyHz,
@@ -504,7 +505,6 @@ export abstract class PressureMapBase extends RoomChartElement {
     const gestures = this.#gestures;
     const canvas = this.#inRoom
       ? html`<canvas
-          part="canvas"
           class="turned"
           role="img"
           aria-label=${this.speaker.view('pressure-room-name', { label: this.recordingLabel })}

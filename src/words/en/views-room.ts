@@ -106,7 +106,7 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
   'key-pressure-below': () => 'below, at the same instant',
   'key-node': () => 'node: the mode is not heard there',
   'pressure-caption': (p, n) =>
-    `Mode ${n.text(p.order)}, ${n.text(p.kind)}, ${n.hertz(p.frequencyHz)}. Levels re its loudest place; thin lines at half its pressure, broken where it is below.`,
+    `Mode ${n.text(p.order)}, ${n.text(p.kind)}, ${n.hertz(p.frequencyHz)}. Levels re its loudest place; thin lines at half its pressure${p.inRoom ? '' : ', broken where it is below'}.`,
   'pressure-decay': (p, n) => `By the walls it should ring for ${n.seconds(p.decayTimeSeconds)}.`,
   'pressure-limits': () =>
     'Rigid walls and an empty room: furniture, doors and soft walls bend the shape, most of all near nodes.',
