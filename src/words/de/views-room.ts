@@ -72,7 +72,14 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
   'pressure-map': () => 'Schalldruck einer Mode',
   'pressure-map-name': (p, n) => `Schalldruck einer Mode in Grundriss und Schnitt: ${n.text(p.label)}`,
   'pressure-map-help': () =>
-    'Zeigen Sie in Grundriss oder Schnitt, um sie abzulesen; Drücken setzt den Cursor dorthin. Die Regler darunter verschieben ihn längs, quer und in der Höhe. Hörplätze und Quellen stehen in der Tabelle.',
+    'Zeigen Sie in Grundriss oder Schnitt, um sie abzulesen; Drücken setzt den Cursor dorthin; der Raum wird durch Ziehen gedreht. Die Regler darunter verschieben ihn längs, quer und in der Höhe. Hörplätze und Quellen stehen in der Tabelle.',
+  'pressure-room-name': (p, n) => `Druck einer Mode von ${n.text(p.label)} auf Wänden und Boden`,
+  'pressure-view-plan': () => 'Grundriss und Schnitt',
+  'pressure-view-room': () => 'Raum',
+  'room-needs-webgl': () =>
+    'Der drehbare Raum braucht WebGL, das hier fehlt oder verweigert wurde; Grundriss und Schnitt zeigen dasselbe.',
+  'pressure-room-caption': () =>
+    'Die Wände zum Auge hin und die Decke sind weggelassen. Gestrichelte Linien führen von Hörplätzen, Quellen und Cursor zum Boden darunter.',
   'choose-mode': () => 'Mode',
   'mode-choice': (p, n) => `${n.text(p.order)}, ${n.hertz(p.frequencyHz)}`,
   swing: () => 'Schwingen',
@@ -99,7 +106,7 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
   'key-pressure-below': () => 'Unterdruck im selben Augenblick',
   'key-node': () => 'Druckknoten: Dort ist die Mode nicht zu hören',
   'pressure-caption': (p, n) =>
-    `Mode ${n.text(p.order)}, ${n.text(p.kind)}, ${n.hertz(p.frequencyHz)}. Pegel bezogen auf ihren lautesten Ort; dünne Linien bei halbem Druck, gestrichelt, wo Unterdruck ist.`,
+    `Mode ${n.text(p.order)}, ${n.text(p.kind)}, ${n.hertz(p.frequencyHz)}. Pegel bezogen auf ihren lautesten Ort; dünne Linien bei halbem Druck${p.inRoom ? '' : ', gestrichelt, wo Unterdruck ist'}.`,
   'pressure-decay': (p, n) => `Nach den Wänden sollte sie ${n.seconds(p.decayTimeSeconds)} nachklingen.`,
   'pressure-limits': () =>
     'Schallharte Wände und leerer Raum: Möbel, Türen und weiche Wände verbiegen die Form, am meisten nahe den Druckknoten.',
