@@ -52,7 +52,10 @@ describe('the manifest of the elements', () => {
 
   it('knows every element that is registered', () => {
     const entries = readdirSync(join(root, 'src/define'))
-      .filter((file) => !['index.ts', 'define-element.ts', 'pressure-map-flat.ts', 'waterfall-flat.ts'].includes(file))
+      .filter(
+        (file) =>
+          !['index.ts', 'define-element.ts', 'pressure-map-flat.ts', 'waterfall-flat.ts'].includes(file),
+      )
       .map((file) => `ringdown-${file.replace(/\.ts$/, '')}`);
     expect(elements.map(({ tagName }) => tagName).sort()).toEqual(entries.sort());
   });
