@@ -4,6 +4,7 @@ import type { Job } from '../signal/types.js';
 import { butterworthBandPass, filtered } from './band-pass.js';
 import { decayCurve, regression, twoSlopes, type DecayCurve, type TwoSlopes } from './decay-curve.js';
 import { thirdOctaves, type ThirdOctave } from './frequencies.js';
+import { inDb, lowestDb } from './grid-levels.js';
 import type { GridSource } from './grid.js';
 import { truncation } from './lundeby.js';
 import { hiddenPower } from './quantised.js';
@@ -22,7 +23,7 @@ export interface DecayReading {
 export interface BandDecay extends ThirdOctave {
   /** Loudest block over the noise of the band. */
   readonly rangeDb: number;
-  /** Of one real sample's square re full scale; -Infinity for digital silence. */
+  /** Of one real sample's square re full scale; -300 for digital silence. */
   readonly noiseDbFs: number;
   /** From the onset to where the decay meets the noise, or the end of the file. */
   readonly usableSeconds: number;
@@ -126,7 +127,7 @@ function readBand(
     return {
       ...band,
       rangeDb: 0,
-      noiseDbFs: -Infinity,
+      noiseDbFs: lowestDb,
       usableSeconds: 0,
       shortestSeconds,
       edt: none,
@@ -147,7 +148,7 @@ function readBand(
   return {
     ...band,
     rangeDb: cut.rangeDb,
-    noiseDbFs: cut.noisePower > 0 ? 10 * Math.log10(cut.noisePower) : -Infinity,
+    noiseDbFs: inDb(cut.noisePower),
     usableSeconds: (cut.endIndex - onset) / rate,
     shortestSeconds,
     edt: read(readings.edt),

@@ -1,3 +1,4 @@
+import { inDb } from './grid-levels.js';
 import type { Truncation } from './lundeby.js';
 
 /** Backward-integrated decay (Schroeder 1965), dB re its value at the onset. */
@@ -28,8 +29,8 @@ export function decayCurve(
     levelsDb[i] = Math.max(sum, 0);
   }
   const total = sum;
-  for (let i = 0; i < length; i++) levelsDb[i] = 10 * Math.log10(levelsDb[i] / total);
-  return { levelsDb, sampleRate, addedDb: added > 0 ? 10 * Math.log10(added / total) : -Infinity };
+  for (let i = 0; i < length; i++) levelsDb[i] = inDb(levelsDb[i] / total);
+  return { levelsDb, sampleRate, addedDb: inDb(added / total) };
 }
 
 export interface DecayFit {

@@ -22,7 +22,7 @@ export interface Response {
   readonly frequenciesHz: Float64Array;
   /** dB re a system that passes the signal unchanged, at the file's own scale: the sum of its samples at each frequency. */
   readonly levelsDb: Float64Array;
-  /** What noise of the file's end would read, same scale; -Infinity where there is none. */
+  /** What noise of the file's end would read, same scale; -300 where there is none. */
   readonly noiseDb: Float64Array;
   /** Peaks and dips of these levels, the most prominent first; none that lies in the noise. */
   readonly extremes: readonly Extreme[];

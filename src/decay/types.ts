@@ -18,7 +18,7 @@ export interface GridLimits {
   readonly windowDecaySeconds: number;
   /** Two ridges closer than this are one in this picture (about 2 / window for Hann), per frequency, Hz. */
   readonly resolutionHz: Float32Array;
-  /** Noise floor as it shows in this grid, dB relative to the grid's reference, per frequency; -Infinity if none was found. */
+  /** Noise floor as it shows in this grid, dB relative to the grid's reference, per frequency; -300 if none was found. */
   readonly noiseFloorDb: Float32Array;
   /** Last time, from the onset, at which a slice rests wholly on data. */
   readonly dataEndSeconds: number;

@@ -11,7 +11,7 @@ export interface Move {
   /** From where it stands, m; negative towards the origin. */
   readonly metres: number;
   readonly to: PositionMetres;
-  /** Of the mode's level at the seat, or of what the source gives it, dB; at a node of the rigid box -Infinity. */
+  /** Of the mode's level at the seat, or of what the source gives it, dB; no less than `believedDb`. */
   readonly changeDb: number;
 }
 

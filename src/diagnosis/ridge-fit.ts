@@ -21,7 +21,7 @@ export interface RidgeFit {
   readonly togetherDb: Float32Array;
   /** Of the recording less all resonances. */
   readonly residualDb: Float32Array;
-  /** Of what the resonances leave over at the end of the recording; -Infinity where that is nothing. */
+  /** Of what the resonances leave over at the end of the recording; -200 where that is nothing. */
   readonly floorDb: number;
   /** From here on the band is noise, or the recording has ended: nothing later is decay. */
   readonly sinksSeconds: number;
@@ -172,7 +172,7 @@ export function* ridgeFit(
     power > 0 && loudest > 0 ? Math.max(lowestDb, 10 * Math.log10(power / loudest)) : lowestDb;
   const levelsOf = (power: Float64Array): Float32Array =>
     Float32Array.from(timesSeconds, (t) => inDb(at(power, t)));
-  const floorDb = floorPower > 0 && loudest > 0 ? 10 * Math.log10(floorPower / loudest) : -Infinity;
+  const floorDb = inDb(floorPower);
   return {
     target,
     bandwidthHz,

@@ -180,7 +180,7 @@ export function drawFitChart(pen: Pen, chart: FitChart, theme: DrawTheme, size: 
         spare: { at: { x: x - 8, y: y + 13 }, align: 'end' },
       });
     }
-    if (Number.isFinite(chart.floor)) {
+    if (plot.valueAxis.pixel(chart.floor) < box.bottom) {
       const y = Math.max(box.top, Math.min(box.bottom, plot.valueAxis.pixel(chart.floor)));
       // Opaque: what lies below the floor is no sound of the room.
       pen.area(

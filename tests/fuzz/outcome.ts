@@ -1,5 +1,6 @@
 import { RingdownError } from '../../src/signal/index.js';
 import { createSpeaker } from '../../src/words/index.js';
+import { notFinite } from '../support/finite.js';
 import { countedBytes, TooMuch } from './allocation.js';
 import type { Reader } from './readers.js';
 
@@ -13,21 +14,6 @@ export interface Outcome {
 }
 
 const speaker = createSpeaker('en', { space: ' ' });
-
-/** Where a value holds a number that is none; null where all are finite. */
-export function notFinite(value: unknown, path = 'result', depth = 0): string | null {
-  if (typeof value === 'number') return Number.isFinite(value) ? null : `${path} is ${value}`;
-  if (value instanceof Float64Array || value instanceof Float32Array) {
-    const at = value.findIndex((one) => !Number.isFinite(one));
-    return at < 0 ? null : `${path}[${at}] is ${value[at]}`;
-  }
-  if (typeof value !== 'object' || value === null || ArrayBuffer.isView(value) || depth > 12) return null;
-  for (const [key, inner] of Object.entries(value)) {
-    const found = notFinite(inner, `${path}.${key}`, depth + 1);
-    if (found) return found;
-  }
-  return null;
-}
 
 /** Longer than this no refusal is read: it would be the input itself. */
 const mostLetters = 700;
