@@ -154,6 +154,13 @@ export function createStudy(options: StudyOptions = {}): Study {
         told.add(JSON.stringify(failure));
         list.push({ ...failure, label });
       }
+      // Of the others there is only the response; what was said of the shown one holds for them too.
+      for (const other of entries.readable()) {
+        const failure = responses.failure(other.recording);
+        if (other === entry || !failure || told.has(JSON.stringify(failure))) continue;
+        told.add(JSON.stringify(failure));
+        list.push({ ...failure, label: other.label });
+      }
     }
     return [...list, ...roomPart.failures];
   };
