@@ -1,9 +1,10 @@
 /**
  * The files of dist that must stand alone, made by esbuild from the sources, and the promises about who loads what.
  */
-import { writeFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { build } from 'esbuild';
 import { engineOnce } from './engine-once.mjs';
+import { isAllowed, licenceOf, licencesText, noticesComment, packagesIn } from './licences.mjs';
 import { Complaint, root } from './project.mjs';
 
 /** @satisfies {import('esbuild').BuildOptions} */
@@ -99,6 +100,16 @@ export async function bundleStandalone(out) {
       allowOverwrite: true,
     }),
   ]);
+  const inside = [whole, flat].map(({ metafile }) =>
+    packagesIn([metafile, worker.metafile, sofaWorker.metafile]),
+  );
+  const licences = new Map(inside.flat().map((name) => [name, licenceOf(name)]));
+  for (const { name, licence } of licences.values())
+    promise(isAllowed(licence), `${name} is under the licence ${licence}, which may not be bundled.`);
+  const sorted = [...licences.values()].sort((a, b) => a.name.localeCompare(b.name, 'en'));
+  await writeFile(`${out}/LICENSES.txt`, licencesText(sorted));
+  for (const [k, file] of ['ringdown.js', 'ringdown-flat.js'].entries())
+    await addNotices(`${out}/${file}`, noticesComment(sorted.filter(({ name }) => inside[k].includes(name))));
   promise(standsAlone(worker.metafile), 'dist/study/worker.js must be one file, but it imports others.');
   promise(standsAlone(whole.metafile), 'dist/ringdown.js must be one file, but it imports others.');
   promise(standsAlone(flat.metafile), 'dist/ringdown-flat.js must be one file, but it imports others.');
@@ -131,6 +142,17 @@ export async function bundleStandalone(out) {
     !holds(sofaWorker.metafile, /node_modules\/(three|lit)\//),
     'The worker for AES69 must be without three and lit.',
   );
+}
+
+/**
+ * Before the line that names the source map, which must be the last.
+ * @param {string} file
+ * @param {string} notices
+ */
+async function addNotices(file, notices) {
+  const text = await readFile(file, 'utf8');
+  const at = text.lastIndexOf('//# sourceMappingURL=');
+  await writeFile(file, at < 0 ? text + notices : text.slice(0, at) + notices + text.slice(at));
 }
 
 /**

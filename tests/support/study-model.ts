@@ -113,7 +113,7 @@ function slowPool(): Pool & { readonly asked: Asked[] } {
             if (options.key) known.set(type + options.key, made);
             resolve(made);
           } catch (error) {
-            reject(error);
+            reject(error instanceof Error ? error : new Error(String(error)));
           }
         },
         crash() {
