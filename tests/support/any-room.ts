@@ -7,7 +7,7 @@ import { recordingFromSamples, RingdownError, Rng, type Recording } from '../../
 import { peakOf } from '../../src/signal/level.js';
 import { combineAll, optimiseSources, ridgesOfSources, transferMatrix } from '../../src/seats/index.js';
 import { defaultChoices, gridParamsOf, responseParamsOf } from '../../src/study/choices.js';
-import { createSpeaker } from '../../src/words/index.js';
+import { createCommandSpeaker } from '../../src/words/command.js';
 import { drain } from './drain.js';
 import { notFinite } from './finite.js';
 
@@ -82,7 +82,7 @@ function tried<T>(make: () => T): T | string {
 /** Everything that is computed of a case, by the name of the step; figures and texts. */
 export function everythingOf({ recordings }: AnyCase): Record<string, unknown> {
   const [recording] = recordings;
-  const speaker = createSpeaker('en', { space: ' ' });
+  const speaker = createCommandSpeaker('en');
   const diagnosis = tried(() => drain(diagnose([recording], { ...defaultDiagnosisParams, toHz: 150 })));
   const found = typeof diagnosis === 'string' ? null : diagnosis;
   const choices = { ...defaultChoices, toHz: 150 };
