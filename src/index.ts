@@ -20,6 +20,7 @@ export { RingdownRemedy } from './elements/remedy/remedy.js';
 export { RingdownComparison } from './elements/comparison/comparison.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
+export { documentText, openStudyText, resultsOf, studyDocument } from './study/document.js';
 export { setWorkerFactory, workerWay, type WorkerFactory } from './study/pool.js';
 export type * from './study/types.js';
 export { addWords, createSpeaker } from './words/index.js';

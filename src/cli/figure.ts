@@ -1,7 +1,7 @@
 import { openFile, RingdownError } from '../signal/index.js';
 import { looks, type Look } from '../sheet/looks.js';
 import { figureNames, figureNeeds, figureSizes, studyFigure, type FigureName } from '../sheet/figures.js';
-import { openStudyText } from '../study/document.js';
+import { isStudyFile, openStudyText } from '../study/document.js';
 import { createPool } from '../study/pool.js';
 import { createStudy } from '../study/study.js';
 import type { Study, StudyChoices } from '../study/types.js';
@@ -39,15 +39,11 @@ function readChoices(words: Words): Partial<StudyChoices> {
   return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== null));
 }
 
-/** Studies begin with a brace, before or behind blanks; no recording that can be read does. */
-const isStudy = (bytes: Uint8Array): boolean =>
-  /^\s*\{/.test(new TextDecoder().decode(bytes.subarray(0, 64)));
-
 /** Fills a study from a recording or a saved study; returns what it is called. */
 async function fill(study: Study, file: string, words: Words, io: CommandIo): Promise<string> {
   const bytes = await io.readFile(file);
   const label = file.split(/[\\/]/).pop() ?? file;
-  if (!isStudy(bytes)) {
+  if (!isStudyFile(bytes)) {
     const options = { label, ...readingOptions(words), ...(await filesBeside(words, 0, io)) };
     await study.addCopy(await openFile(bytes, options));
     return label;

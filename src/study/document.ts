@@ -189,6 +189,10 @@ export interface OpenedStudy {
   readonly sheet: SheetTexts;
 }
 
+/** Studies begin with a brace, before or behind blanks; no recording that can be read does. */
+export const isStudyFile = (bytes: ArrayBuffer | Uint8Array): boolean =>
+  /^\s*\{/.test(new TextDecoder().decode(bytes.slice(0, 64)));
+
 /** More than a thousand recordings make. */
 const mostBytes = 64 * 2 ** 20;
 

@@ -107,6 +107,10 @@ describe('the documentation', () => {
       project.run('node', 'ridges.mjs');
       const table = readFileSync(join(project.folder, 'ridges.md'), 'utf8');
       expect(table).toMatch(/^\| \d+\.\d Hz \| \d\.\d\d ± \d\.\d\d s \| \(\d,\d,\d\) \d+ % \|$/m);
+      project.run('npm', 'install', '--no-audit', '--no-fund', 'lit@3', 'three@0.187.0');
+      project.run('node', 'study.mjs');
+      project.run('npx', 'ringdown', 'figure', 'desk.json', '--view', 'waterfall', '--out', 'desk.svg');
+      expect(readFileSync(join(project.folder, 'desk.svg'), 'utf8')).toContain('Live room, desk');
     } finally {
       project.remove();
       packed.remove();

@@ -1,6 +1,6 @@
 import { property } from 'lit/decorators.js';
 import { DataElement } from '../shared/data-element.js';
-import type { PageFile, PageSource } from '../shared/feed.js';
+import type { PageFile, PageSource } from '../shared/page-files.js';
 import { credentialsOf } from '../shared/settings.js';
 import type { Given } from '../shared/settings.js';
 

@@ -9,43 +9,16 @@ import type {
 } from '../../study/types.js';
 import { Links } from './links.js';
 import { checkOrder, failed, nameOf, readRecording, readSettings } from './settings.js';
-import type { RecordingSettings, Settings } from './settings.js';
-import { RingdownError } from '../../study/inputs.js';
-import { fetchFile } from './fetch-file.js';
-import type { OpenedStudy } from '../../study/document.js';
+import type { Settings } from './settings.js';
+import { arrive, bytesOf, signatureOf, type Arrived, type PageSource, type Places } from './page-files.js';
+import { isStudyFile, openStudyText, type OpenedStudy } from '../../study/document.js';
 import { emptyTexts } from '../../study/sheet-texts.js';
 import { defaultDesign } from '../../study/system-design.js';
 import { createSystem } from '../../study/system.js';
 import type { System, SystemDesign, SystemPart } from '../../study/system-types.js';
 
-type Places = ReadonlyMap<string, NonNullable<RecordingOptions['seat']>>;
-
-/** A file by its address or its bytes; none where both are null. */
-export interface PageFile {
-  readonly url: string | null;
-  readonly data: Blob | ArrayBuffer | null;
-  /** With which the address is fetched; those of the same origin where not given. */
-  readonly credentials?: RequestCredentials | undefined;
-}
-
-/** One recording that the page asks for. */
-export interface PageSource extends PageFile {
-  /** Tells it from the others across changes: the element it stands for. */
-  readonly id: object;
-  /** The sweep that was played, where the file is the recording of it. */
-  readonly sweep?: PageFile;
-  /** The response of the microphone. */
-  readonly microphone?: PageFile;
-  readonly settings: RecordingSettings;
-}
-
 /** Of a recording that is read already. */
 const noBytes: Arrived = { bytes: new ArrayBuffer(0) };
-
-interface Arrived {
-  readonly bytes: ArrayBuffer;
-  readonly beside?: Pick<RecordingOptions, 'sweep' | 'microphone'>;
-}
 
 /** What it takes to add a recording once more, after a suspension. */
 interface Entry {
@@ -83,6 +56,10 @@ export class Feed {
   #order: Promise<void> = Promise.resolve();
   #settings = '';
   #attributes: ReturnType<typeof readSettings> = { room: null, choices: {}, failures: [] };
+  /** What the attributes name themselves, without the defaults. */
+  #named: Partial<StudyChoices> = {};
+  /** Of a saved study, where the attributes name none. */
+  #savedRoom: StudySnapshot['room'] = null;
   #places: Places = new Map();
   #suspended = false;
   #placesGiven = '';
@@ -174,6 +151,7 @@ export class Feed {
     if (signature === this.#settings) return;
     this.#settings = signature;
     const read = readSettings(settings);
+    this.#named = read.choices;
     const choices = { ...this.#defaults, ...read.choices };
     const disorder = checkOrder(choices);
     this.#attributes = disorder
@@ -184,7 +162,8 @@ export class Feed {
   }
 
   #apply(): void {
-    const { room, choices } = this.#attributes;
+    const { choices } = this.#attributes;
+    const room = this.#attributes.room ?? this.#savedRoom;
     if (JSON.stringify(room) !== JSON.stringify(this.snapshot.room)) this.#study.setRoom(room);
     const changed = Object.entries(choices).filter(
       ([name, value]) => this.#applied[name as keyof StudyChoices] !== value,
@@ -248,11 +227,9 @@ export class Feed {
     this.clear();
     const study = this.#study;
     study.setChoices(saved.choices);
-    study.setRoom(saved.room);
+    study.setRoom((this.#savedRoom = saved.room));
     study.setPlaces(saved.places);
-    study.setSheet(saved.sheet);
-    this.#design = saved.design;
-    if (saved.design) this.#system?.setDesign(saved.design);
+    this.#decided(saved);
     const nothing = { id: null, signature: '', options: () => ({}) };
     await Promise.all(
       saved.recordings.map((copy) =>
@@ -263,6 +240,36 @@ export class Feed {
     study.setActive(saved.active);
   }
 
+  #decided({ sheet, design }: OpenedStudy): void {
+    this.#study.setSheet(sheet);
+    this.#design = design;
+    if (design) this.#system?.setDesign(design);
+  }
+
+  /**
+   * A page that names a saved study as its file: the recordings of the study stand in the place of that file, ready to be
+   * drawn. What the page's attributes say goes before what the study says.
+   */
+  #unfold(entry: Entry, saved: OpenedStudy): void {
+    const study = this.#study;
+    this.#entries = this.#entries.filter((other) => other !== entry);
+    this.#savedRoom = saved.room;
+    study.setChoices({ ...saved.choices, ...this.#named });
+    if (this.#attributes.room === null) study.setRoom(saved.room);
+    if (this.#placesGiven === '') study.setPlaces(saved.places);
+    this.#decided(saved);
+    const { id, signature } = entry;
+    const adding = saved.recordings.map((copy) =>
+      this.#add({
+        ...{ id, signature, label: copy.label, copy },
+        ...{ read: () => Promise.resolve(noBytes), options: () => ({}) },
+      }),
+    );
+    void Promise.all(adding).then(() => {
+      if (this.#study === study) study.setActive(saved.active);
+    });
+  }
+
   /** Takes everything away, also what the page asked for. */
   clear(): void {
     for (const entry of [...this.#entries]) {
@@ -270,6 +277,7 @@ export class Feed {
       this.#drop(entry);
     }
     this.#study.clear();
+    this.#savedRoom = null;
     this.#study.setRoom(null);
     this.#study.setPlaces([]);
     this.#study.setSheet(emptyTexts);
@@ -305,6 +313,10 @@ export class Feed {
       try {
         if ('error' in arrived) throw arrived.error;
         const { bytes, beside } = arrived.value;
+        if (entry.id !== null && !entry.copy && isStudyFile(bytes)) {
+          this.#unfold(entry, openStudyText(new TextDecoder().decode(bytes)));
+          return;
+        }
         const added = entry.copy
           ? study.addCopy(entry.copy)
           : study.addRecording(bytes, { ...entry.options(), ...beside });
@@ -375,56 +387,5 @@ export class Feed {
 
   #tell(): void {
     for (const listener of [...this.#listeners]) listener();
-  }
-}
-
-/** Changes when anything changes that would give another recording. */
-function signatureOf(source: PageSource, places: Places): string {
-  const { settings, sweep, microphone } = source;
-  const named = [settings.seat, settings.source].map((place) => places.get(String(place)) ?? null);
-  const files = [source, sweep, microphone].map((file) => [
-    file?.url ?? null,
-    file?.data ? dataNumber(file.data) : null,
-    file?.credentials ?? null,
-  ]);
-  return JSON.stringify([files, settings, named]);
-}
-
-const numbers = new WeakMap<object, number>();
-let lastNumber = 0;
-function dataNumber(data: object): number {
-  if (!numbers.has(data)) numbers.set(data, (lastNumber += 1));
-  return numbers.get(data)!;
-}
-
-/** A recording with the files given beside it, fetched together. */
-async function arrive({ sweep, microphone, ...file }: PageSource, signal: AbortSignal): Promise<Arrived> {
-  const besideOf = async (name: 'sweep' | 'microphone', one: PageFile | undefined) =>
-    one && (one.url !== null || one.data !== null)
-      ? {
-          label: one.url === null ? '' : nameOf(one.url),
-          bytes: new Uint8Array(await fileBytes(one, name, signal)),
-        }
-      : null;
-  const [bytes, played, heard] = await Promise.all([
-    fileBytes(file, 'src', signal),
-    besideOf('sweep', sweep),
-    besideOf('microphone', microphone),
-  ]);
-  return { bytes, beside: { ...(played && { sweep: played }), ...(heard && { microphone: heard }) } };
-}
-
-const fileBytes = (
-  { url, data, credentials }: PageFile,
-  name: string,
-  signal: AbortSignal,
-): Promise<ArrayBuffer> => (data === null ? fetchFile(url!, { name, signal, credentials }) : bytesOf(data));
-
-async function bytesOf(data: Blob | ArrayBuffer): Promise<ArrayBuffer> {
-  if (data instanceof ArrayBuffer) return data.slice(0);
-  try {
-    return await data.arrayBuffer();
-  } catch (error) {
-    throw new RingdownError('file-read', { detail: error instanceof Error ? error.message : String(error) });
   }
 }

@@ -1,13 +1,13 @@
 import { property } from 'lit/decorators.js';
 import type { StudyFailure } from '../../study/types.js';
 import { RingdownElement } from './element.js';
-import type { PageSource } from './feed.js';
+import type { PageSource } from './page-files.js';
 import { credentialsOf } from './settings.js';
 import type { Given, Settings } from './settings.js';
 
 /** Attributes that an element shares with every other that can hold a study. Text is read as people type numbers. */
 export abstract class SettingsElement extends RingdownElement {
-  /** Address of one impulse response (WAV, FLAC, AES69 or text). */
+  /** Address of one impulse response (WAV, FLAC, AES69 or text), or of a saved study. */
   @property() src: string | null = null;
   /** "use-credentials" where a file of another origin is to be fetched with the user's cookies; else they stay at home. */
   @property({ attribute: 'crossorigin' }) crossOrigin: string | null = null;

@@ -13,7 +13,7 @@ import { feedContext } from './context.js';
 import { Feed } from './feed.js';
 import type { LinkedView, LinkState } from './links.js';
 import { decodeInPage } from './page-audio.js';
-import type { PageSource } from './feed.js';
+import type { PageSource } from './page-files.js';
 import type { RingdownElement } from './element.js';
 import type { Settings } from './settings.js';
 
