@@ -64,7 +64,8 @@ export const remedies = {
     return [
       'Try each remedy. The line below says what was read at both seats.',
       'Compare the responses of A and B under the cut: what did seat B lose?',
-      'Listen at seat A: through the room and treated. Turn the level down first; it starts muted.',
+      'Below, add a matched cut for the ridge at 43.9 Hz while you look at seat A. Then choose seat B: what did it cost there?',
+      'Listen to it, through the room and treated by your filters. Turn the level down first; it starts muted.',
     ];
   },
   act(facts) {
@@ -120,7 +121,18 @@ export const remedies = {
       },
     );
     tell();
-    seats[0].study.append(h('ringdown-listen'));
+    const own = h(
+      'ringdown-study',
+      { room: '5.6x3.9x2.7', to: 120, 'no-files': true, 'no-choices': true },
+      ...['a', 'b'].map((seat) =>
+        h('ringdown-recording', {
+          ...{ src: of(seat, 'before'), label: `Seat ${seat.toUpperCase()}`, seat: at[seat] },
+          ...{ source: '0.5 0.45 0.3', clock: 'common' },
+        }),
+      ),
+      h('ringdown-remedy'),
+      h('ringdown-listen', { heard: 'treated' }),
+    );
     return h(
       'div',
       {},
@@ -128,6 +140,8 @@ export const remedies = {
       pick,
       read,
       h('div', { class: 'two' }, ...seats.map(({ study }) => study)),
+      h('h4', {}, 'Filters of your own, at both seats'),
+      own,
     );
   },
 };

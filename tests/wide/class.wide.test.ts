@@ -60,6 +60,28 @@ async function predict(page: Page): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
+/** What reaches over the right edge of the page, with the element whose shadow it stands in. */
+const tooWide = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const found: string[] = [];
+    const clipped = (from: Element): boolean => {
+      for (let node: Node | null = from; node; node = node.parentNode ?? (node as ShadowRoot).host ?? null)
+        if (node instanceof Element && node !== document.documentElement && node !== from)
+          if (getComputedStyle(node).overflowX !== 'visible') return true;
+      return false;
+    };
+    const look = (root: ParentNode): void => {
+      for (const element of root.querySelectorAll('*')) {
+        const { right, width } = element.getBoundingClientRect();
+        if (right > innerWidth + 1 && width > 0 && !clipped(element))
+          found.push(`${element.localName}.${element.getAttribute('class')} ${Math.round(right)}`);
+        if (element.shadowRoot) look(element.shadowRoot);
+      }
+    };
+    look(document);
+    return found;
+  });
+
 /** Presses a button of the stage that is reached by Tab from the heading on. */
 async function pressChoice(page: Page, name: string): Promise<void> {
   await page.locator('#act-title').focus();
@@ -139,6 +161,12 @@ const acts: Readonly<Record<string, (page: Page) => Promise<void>>> = {
       .waitFor({ timeout: 60_000 });
     await pressChoice(page, 'Source moved');
     await page.locator('.read', { hasText: /seat A: no resonance found/ }).waitFor({ timeout: 60_000 });
+    // A cut of the learner's own is heard, too.
+    await page.locator('ringdown-remedy [part=add-cut]').focus();
+    await page.keyboard.press('Enter');
+    await page
+      .locator('ringdown-listen figcaption', { hasText: /with the filter of this study: .* at 43\.9.Hz/ })
+      .waitFor();
   },
 };
 
@@ -199,7 +227,11 @@ describe('the class', () => {
     expect(text).toMatch(/As you predicted\.|You predicted:/);
     expect(await violations(page)).toEqual([]);
     await page.setViewportSize({ width: 320, height: 800 });
-    await page.waitForTimeout(300);
+    // Pictures follow their size in the next frames.
+    await page
+      .waitForFunction(() => document.documentElement.scrollWidth === 320, undefined, { timeout: 10_000 })
+      .catch(() => undefined);
+    expect(await tooWide(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(320);
 
     await page.locator('.again').click();
