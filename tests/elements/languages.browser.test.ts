@@ -1,7 +1,11 @@
 import { expect, fixture, html, waitUntil } from '@open-wc/testing';
 import '../../src/define/index.js';
+import { addWords } from '../../src/words/index.js';
 import type { RingdownStudy } from '../../src/elements/study/study.js';
-import { drawn, ready, room, roomAddress } from './support.js';
+import { drawn, ready, room, roomAddress, shadow } from './support.js';
+
+/** A language of its own, so that the words of this page stay with these tests. */
+const tag = 'de-x-seite';
 
 const study = async (lang: string): Promise<RingdownStudy> => {
   const page = await fixture(
@@ -64,5 +68,32 @@ describe('elements in German', () => {
     const root = page.firstElementChild!.attachShadow({ mode: 'open' });
     root.innerHTML = '<ringdown-ridges></ringdown-ridges>';
     await said(root.firstElementChild!, /Noch keine Aufnahme/);
+  });
+
+  it('take a page’s own words while they stand there, as text and never as HTML', async () => {
+    const whole = await study(tag);
+    await ready(whole);
+    const ridges = whole.children[1];
+    await said(ridges, /Alle Kandidaten und was helfen kann/);
+    const hostile = '<img src=x onerror="window.ringdownHurt = true"><b>fett</b>';
+    addWords({
+      language: tag,
+      views: { evidence: hostile, ridges: hostile, 'key-ridge': hostile, 'frequency-axis': hostile },
+      labels: { cause: hostile, decayTime: hostile },
+      causes: { 'room-mode': { name: hostile, meaning: hostile } },
+      captions: { method: hostile },
+    });
+    await said(ridges, /<img src=x/);
+    await said(whole.firstElementChild!, /<b>fett<\/b>/);
+    for (const element of [whole, ...whole.children])
+      expect(element.shadowRoot!.querySelectorAll('img, b:not(:empty)').length, element.localName).to.equal(
+        0,
+      );
+    const svg = (whole.firstElementChild as unknown as { toSvg(): string | null }).toSvg()!;
+    const drawing = new DOMParser().parseFromString(svg, 'image/svg+xml');
+    expect(drawing.querySelectorAll('parsererror, img, b').length).to.equal(0);
+    expect(drawing.documentElement.textContent).to.contain('<b>fett</b>');
+    expect((window as { ringdownHurt?: boolean }).ringdownHurt).to.equal(undefined);
+    expect(shadow(ridges, 'tbody tr').textContent).to.match(/41,9/);
   });
 });

@@ -56,7 +56,7 @@ describe('a page of another', () => {
 
   it('shows the figures of the README from its own lines, without a console message', async () => {
     const lines = readmeLines();
-    expect(lines.length).toBe(6);
+    expect(lines.length).toBe(7);
     expect(lines[0].trim().split('\n').length).toBeLessThanOrEqual(5);
     const scripts = lines[0].split('\n')[0];
     for (const body of [lines[0], `${scripts}\n${lines[1]}`]) {
@@ -106,6 +106,42 @@ describe('a page of another', () => {
     await tab.locator('ringdown-listen [part=play]').click();
     await tab.locator('ringdown-listen [part=picture]').waitFor({ timeout: 60_000 });
     await tab.locator('ringdown-listen [part=status]', { hasText: /^\s*Playing .*, muted\./ }).waitFor();
+    expect(messages).toEqual([]);
+    await tab.close();
+  });
+
+  it('speaks German with a second tag, before or after the first, and with words of the page over it', async () => {
+    const lines = readmeLines()
+      .find((body) => body.includes('ringdown-de.js'))!
+      .trim()
+      .split('\n');
+    const own = `<script type="module">
+      import { addWords } from '/ringdown.js';
+      addWords({ language: 'de', views: { waterfall: 'Zerfallsspektrum <b>' } });
+    </script>`;
+    const [library, german, ...rest] = lines;
+    const figureLine = rest.join('\n');
+    for (const head of [library + german, german + library, own + german + library]) {
+      const { page: tab, messages } = await openPage(browser, await served(page(`${head}${figureLine}`)));
+      await untilDrawn(tab, 'ringdown-waterfall');
+      const text = await tab.evaluate(
+        () => document.querySelector('ringdown-waterfall')!.shadowRoot!.textContent,
+      );
+      expect(text).toMatch(/Gleitendes Hann-Fenster von 0,30/);
+      expect(text).toContain(head.startsWith(own) ? 'Zerfallsspektrum <b>' : 'Wasserfall');
+      expect(messages).toEqual([]);
+      await tab.close();
+    }
+    // Without the second tag: English words with the numbers of the language, and no request for more.
+    const { page: tab, messages } = await openPage(browser, await served(page(`${library}${figureLine}`)));
+    await untilDrawn(tab, 'ringdown-waterfall');
+    expect(
+      await tab.evaluate(() => document.querySelector('ringdown-waterfall')!.shadowRoot!.textContent),
+    ).toMatch(/Sliding Hann window of 0,30/);
+    const asked = await tab.evaluate(() =>
+      performance.getEntriesByType('resource').map(({ name }) => name.replace(/.*\//, '')),
+    );
+    expect(asked.filter((name) => name !== 'favicon.ico').sort()).toEqual(['desk.wav', 'ringdown.js']);
     expect(messages).toEqual([]);
     await tab.close();
   });

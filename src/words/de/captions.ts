@@ -36,8 +36,8 @@ export const captions: Readonly<Record<string, Sentence>> = {
     `zwei gleich starke Moden, die näher als ${n.hertz(p.spacingHz)} beieinander liegen, sind in dieser Aufnahme nicht zu trennen`,
   expected: (p, n) =>
     typeof p.spacingHz === 'number'
-      ? `Von dieser Aufnahme vor jeder Anpassung zu erwarten: Zwei Moden, die näher als etwa ${n.hertz(p.spacingHz)} beieinander liegen, sind nicht zu trennen, und die Abklingzeit einer einzeln stehenden ist auf etwa ${n.number(100 * Number(p.decayShare), Number(p.decayShare) < 0.1 ? 1 : 0)} % bekannt.`
-      : `Von dieser Aufnahme vor jeder Anpassung zu erwarten: Keine zwei Moden sind zu trennen, wie weit sie auch auseinander liegen${typeof p.decayShare === 'number' ? `, und die Abklingzeit einer einzeln stehenden ist auf etwa ${n.number(100 * p.decayShare, 0)} % bekannt` : ''}.`,
+      ? `Von dieser Aufnahme vor jeder Anpassung zu erwarten: Zwei Moden, die näher als etwa ${n.hertz(p.spacingHz)} beieinander liegen, sind nicht zu trennen, und die Abklingzeit einer einzeln stehenden ist auf etwa ${n.percent(p.decayShare, Number(p.decayShare) < 0.1 ? 1 : 0)} bekannt.`
+      : `Von dieser Aufnahme vor jeder Anpassung zu erwarten: Keine zwei Moden sind zu trennen, wie weit sie auch auseinander liegen${typeof p.decayShare === 'number' ? `, und die Abklingzeit einer einzeln stehenden ist auf etwa ${n.percent(p.decayShare, 0)} bekannt` : ''}.`,
   uncertainty: () => 'Unsicherheiten sind eine Standardabweichung',
   candidates: () =>
     'Die Gewichte sind die Wahrscheinlichkeit jedes Kandidaten; was an 1 fehlt, ist die Wahrscheinlichkeit, dass keiner zutrifft. Wirkliche Wände verschieben Moden um bis zu 5 oder 6 % gegenüber dem schallharten Quader.',

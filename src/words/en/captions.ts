@@ -36,8 +36,8 @@ export const captions: Readonly<Record<string, Sentence>> = {
     `two equal modes closer than ${n.hertz(p.spacingHz)} cannot be told apart in this recording`,
   expected: (p, n) =>
     typeof p.spacingHz === 'number'
-      ? `To be expected of this recording, before any fit: two modes closer than about ${n.hertz(p.spacingHz)} cannot be told apart, and the decay time of one by itself is known to some ${n.number(100 * Number(p.decayShare), Number(p.decayShare) < 0.1 ? 1 : 0)} %.`
-      : `To be expected of this recording, before any fit: no two modes can be told apart, whatever their distance${typeof p.decayShare === 'number' ? `, and the decay time of one by itself is known to some ${n.number(100 * p.decayShare, 0)} %` : ''}.`,
+      ? `To be expected of this recording, before any fit: two modes closer than about ${n.hertz(p.spacingHz)} cannot be told apart, and the decay time of one by itself is known to some ${n.percent(p.decayShare, Number(p.decayShare) < 0.1 ? 1 : 0)}.`
+      : `To be expected of this recording, before any fit: no two modes can be told apart, whatever their distance${typeof p.decayShare === 'number' ? `, and the decay time of one by itself is known to some ${n.percent(p.decayShare, 0)}` : ''}.`,
   uncertainty: () => 'uncertainties are one standard deviation',
   candidates: () =>
     'Weights are the chance of each candidate; what is missing from 1 is the chance that none is right. Real walls move modes by up to 5 or 6 % from the rigid box.',
