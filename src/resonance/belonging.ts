@@ -1,7 +1,7 @@
 import type { Job } from '../signal/types.js';
 import { fitBand } from './band-fit.js';
 import type { Band } from './bands.js';
-import { alone, likeness, type Alone, type Likeness } from './likeness.js';
+import { alone, isLike, likeness, type Alone, type Likeness } from './likeness.js';
 import { bandwidth } from './poles.js';
 
 /** What one recording of several is to the first of those that belong together. */
@@ -138,8 +138,8 @@ export function* belongingOf(band: Band): Job<Belonging[]> {
   for (let a = 0; a < each.length; a++)
     for (let b = 0; b < a; b++) {
       if (rootOf(a) === rootOf(b)) continue;
-      const share = Math.max(likeness(each[a], each[b]).share, likeness(each[b], each[a]).share);
-      if (share >= leastShare) group[rootOf(a)] = rootOf(b);
+      if (isLike(each[a], each[b], leastShare) || isLike(each[b], each[a], leastShare))
+        group[rootOf(a)] = rootOf(b);
       yield { stage: 'fit', fraction: 0 };
     }
   const sizes = each.map((_, c) => each.filter((__, d) => rootOf(d) === rootOf(c)).length);

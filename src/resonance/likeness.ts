@@ -70,17 +70,15 @@ const stretched = ({ frequencyHz, logDecay }: Poles, stretch: number): Poles => 
   logDecay: logDecay.map((u) => u - Math.log1p(stretch)),
 });
 
-export interface Likeness {
-  /** Of what the recording's own poles explain. */
-  readonly share: number;
-  readonly stretch: number;
-  /** Ratio of decay times, of those tried, at which most is explained; and how much more, of what is not explained. */
-  readonly ratio: number;
-  readonly gain: number;
+/** Whether the poles of one recording explain this share of what another's own explain, at any time scale. */
+export function isLike(of: Alone, by: Alone, leastShare: number): boolean {
+  const enough = leastShare * Math.max(of.explained, 1e-9);
+  if (explainedBy(of.model, of.model.at(by.poles)) >= enough) return true;
+  return 1 - leastLeft(of, by).left >= enough;
 }
 
-/** How well the poles of one recording explain another, over time scales. */
-export function likeness(of: Alone, by: Alone): Likeness {
+/** What the poles of one recording leave of another at the best time scale. */
+function leastLeft(of: Alone, by: Alone): { left: number; stretch: number } {
   const left = scales.map((scale) => {
     const state = of.model.at(stretched(by.poles, scale));
     return Math.max(1e-9, 1 - explainedBy(of.model, state));
@@ -94,10 +92,20 @@ export function likeness(of: Alone, by: Alone): Likeness {
     const [a, b, c] = [best - 1, best, best + 1].map((k) => Math.log(left[k]));
     stretch += (0.5 * (scales[1] - scales[0]) * (a - c)) / Math.max(a - 2 * b + c, 1e-12);
   }
-  const least = Math.min(
-    left[best],
-    Math.max(1e-9, 1 - explainedBy(of.model, of.model.at(stretched(by.poles, stretch)))),
-  );
+  const there = 1 - explainedBy(of.model, of.model.at(stretched(by.poles, stretch)));
+  return { left: Math.min(left[best], Math.max(1e-9, there)), stretch };
+}
+
+export interface Likeness {
+  readonly stretch: number;
+  /** Ratio of decay times, of those tried, at which most is explained; and how much more, of what is not explained. */
+  readonly ratio: number;
+  readonly gain: number;
+}
+
+/** At which time scale and with which decay times the poles of one recording explain another best. */
+export function likeness(of: Alone, by: Alone): Likeness {
+  const { left: least, stretch } = leastLeft(of, by);
   let ratio = 1;
   let leastOfRatios = least;
   for (const tried of ratios) {
@@ -108,7 +116,6 @@ export function likeness(of: Alone, by: Alone): Likeness {
     ratio = tried;
   }
   return {
-    share: (1 - least) / Math.max(of.explained, 1e-9),
     stretch,
     ratio,
     gain: 1 - leastOfRatios / least,

@@ -105,7 +105,7 @@ export class Projection {
     out.reserve(m, channels);
     this.reserve(m);
     gram.fill(poles, jacobian);
-    this.rightHandSides(target, poles);
+    this.rightHandSides(target, poles, jacobian);
     const { factorRe, factorIm, amplitudes } = out;
     for (let ridge = Math.max(1e-12, shrinkage / target.energy); ; ridge *= 30) {
       for (let i = 0; i < m * m; i++) {
@@ -145,7 +145,7 @@ export class Projection {
     this.assemble(poles, out);
   }
 
-  private rightHandSides(target: Target, poles: Poles): void {
+  private rightHandSides(target: Target, poles: Poles, jacobian: boolean): void {
     const m = poles.frequencyHz.length;
     for (let k = 0; k < m; k++) {
       const d = decayRate(poles.logDecay[k]) / this.sampleRate;
@@ -153,10 +153,12 @@ export class Projection {
       // Past 18 nepers (156 dB) nothing is left of the exponential.
       const length = Math.min(this.count, Math.ceil(18 / d) + 1);
       for (let c = 0; c < this.channels; c++) {
-        project(target.channels[c], length, d, -w, moments);
         const at = c * m + k;
+        if (jacobian) project(target.channels[c], length, d, -w, moments);
+        else projectPlainly(target.channels[c], length, d, -w, moments);
         this.b0r[at] = moments[0];
         this.b0i[at] = moments[1];
+        if (!jacobian) continue;
         this.b1r[at] = moments[2] / this.sampleRate;
         this.b1i[at] = moments[3] / this.sampleRate;
       }
@@ -265,4 +267,46 @@ function project({ re, im }: Signal, length: number, decay: number, turn: number
   out[1] = s0i;
   out[2] = s1r;
   out[3] = s1i;
+}
+
+/** The first of these sums alone. */
+function projectPlainly(
+  { re, im }: Signal,
+  length: number,
+  decay: number,
+  turn: number,
+  out: Float64Array,
+): void {
+  const step = Math.exp(-decay);
+  const r1 = step * Math.cos(turn);
+  const i1 = step * Math.sin(turn);
+  const r2 = r1 * r1 - i1 * i1;
+  const i2 = 2 * r1 * i1;
+  const r3 = r2 * r1 - i2 * i1;
+  const i3 = r2 * i1 + i2 * r1;
+  const r4 = r2 * r2 - i2 * i2;
+  const i4 = 2 * r2 * i2;
+  let qr = 1;
+  let qi = 0;
+  let sr = 0;
+  let si = 0;
+  for (let n = 0; n < length; n += 4) {
+    const pr =
+      re[n] +
+      (re[n + 1] * r1 - im[n + 1] * i1) +
+      (re[n + 2] * r2 - im[n + 2] * i2) +
+      (re[n + 3] * r3 - im[n + 3] * i3);
+    const pi =
+      im[n] +
+      (re[n + 1] * i1 + im[n + 1] * r1) +
+      (re[n + 2] * i2 + im[n + 2] * r2) +
+      (re[n + 3] * i3 + im[n + 3] * r3);
+    sr += qr * pr - qi * pi;
+    si += qr * pi + qi * pr;
+    const next = qr * r4 - qi * i4;
+    qi = qr * i4 + qi * r4;
+    qr = next;
+  }
+  out[0] = sr;
+  out[1] = si;
 }
