@@ -1,4 +1,11 @@
-import { diagnose as diagnoseJob, type DiagnosisParams, type LimitName } from '../diagnosis/index.js';
+import {
+  diagnose as diagnoseJob,
+  fitRoom,
+  heardResonances,
+  type Diagnosis,
+  type DiagnosisParams,
+  type LimitName,
+} from '../diagnosis/index.js';
 import type { Room } from '../room/index.js';
 import { openFile, RingdownError, type PositionMetres, type Recording } from '../signal/index.js';
 import { drain } from '../signal/drain.js';
@@ -10,6 +17,7 @@ import { exitStatus, type CommandIo } from './io.js';
 import { diagnosisDocument, noRangeDocument, refusalDocument } from './json.js';
 import type { OptionSpecs, Words } from './options.js';
 import { filesBeside, readingOptions, readingSpecs } from './reading.js';
+import { roomFitDocument, roomFitText, type RoomFitOutcome } from './room-fit.js';
 import { readPlace, readRoom, roomOptions } from './room-words.js';
 
 export const diagnoseOptions: OptionSpecs = {
@@ -23,6 +31,7 @@ export const diagnoseOptions: OptionSpecs = {
     source: { many: true },
   },
   together: { flag: true },
+  'fit-room': { flag: true },
   json: { flag: true },
 };
 
@@ -55,6 +64,8 @@ export async function diagnose(words: Words, io: CommandIo, speaker: CommandSpea
   const limit = words.choice('limit', limits) ?? 'audibility';
   if (limit === 'target' && !room)
     throw new RingdownError('option-needs', { name: 'limit target', other: 'room' });
+  if (words.has('fit-room') && !room)
+    throw new RingdownError('option-needs', { name: 'fit-room', other: 'room' });
   const call: Call = {
     files,
     params: { ...readBand(words), limit, room },
@@ -111,16 +122,29 @@ function tell(recordings: readonly Recording[], call: Call): number {
     const result = drain(diagnoseJob(recordings, params));
     const noRange = result.fit.notes.find(({ code }) => code === 'no-range');
     if (noRange) io.err(`${name}: ${speaker.note(noRange)}\n`);
-    if (!json) io.out(`${diagnosisText(result, speaker)}\n`);
+    const fit = call.words.has('fit-room') && !noRange ? fitOf(result, call) : null;
+    if (!json) io.out(`${diagnosisText(result, speaker)}\n${fit ? `\n${roomFitText(fit, speaker)}\n` : ''}`);
     else
       print(
         io,
-        noRange ? noRangeDocument(name, noRange, result, speaker) : diagnosisDocument(result, speaker),
+        noRange
+          ? noRangeDocument(name, noRange, result, speaker)
+          : { ...diagnosisDocument(result, speaker), ...(fit && { roomFit: roomFitDocument(fit) }) },
       );
     return noRange ? exitStatus.refused : exitStatus.done;
   } catch (thrown) {
     sayRefused(name, thrown, call);
     return exitStatus.refused;
+  }
+}
+
+/** The sides fitted to what was found, or why they were not. */
+function fitOf({ resonances }: Diagnosis, { params, speaker }: Call): RoomFitOutcome {
+  try {
+    return { fit: drain(fitRoom(params.room!, heardResonances(resonances))) };
+  } catch (thrown) {
+    if (!(thrown instanceof RingdownError)) throw thrown;
+    return { code: thrown.code, message: speaker.error(thrown) };
   }
 }
 

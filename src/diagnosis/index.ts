@@ -26,6 +26,14 @@ export { excitation, measuredShape, shapeMatch, type MeasuredShape, type Place }
 export { windowDecaySeconds } from './ridges.js';
 export { remake, unexplainedBands, type UnexplainedBand } from './residual.js';
 export { rateSuspect } from './rate-suspect.js';
+export { heardResonances, type HeardResonance } from './heard.js';
+export {
+  fitRoom,
+  type FittedResonance,
+  type FittedSide,
+  type RoomFit,
+  type RoomFitParams,
+} from './fit-room.js';
 export { ridgeFit, type RidgeFit, type RidgeTarget } from './ridge-fit.js';
 export { cautionsOf } from './remedies.js';
 export * from './absorb.js';

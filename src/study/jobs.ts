@@ -10,8 +10,11 @@ import {
   type ResponseParams,
 } from '../decay/index.js';
 import {
+  fitRoom,
   interpret,
   ridgeFit,
+  type HeardResonance,
+  type RoomFit,
   type Diagnosis,
   type DiagnosisParams,
   type RidgeFit,
@@ -93,6 +96,11 @@ export interface JobTable {
   predict: { params: { readonly room: Room; readonly toHz: number }; result: RoomPrediction };
   /** Where one of them is loud. */
   pressure: { params: { readonly room: Room; readonly pressure: PressureParams }; result: PressureMap };
+  /** Sides fitted to resonances, and to random ones. */
+  'fit-room': {
+    params: { readonly room: Room; readonly resonances: readonly HeardResonance[] };
+    result: RoomFit;
+  };
   /** The bass of a recording, some 10 kB. */
   reduce: { params: { readonly recording: Recording }; result: Recording };
   /** Responses of sources at seats on one clock: `grid[source][seat]`. */
@@ -145,6 +153,7 @@ const starters: Starters = {
   ridge: ({ recording, fit, target }) => ridgeFit(recording, fit, target),
   predict: ({ room, toHz }) => predictRoomJob(room, { toHz }),
   pressure: ({ room, pressure }) => pressureMap(room, pressure),
+  'fit-room': ({ room, resonances }) => fitRoom(room, resonances),
   *reduce({ recording }) {
     yield { stage: 'reduce', fraction: 0 };
     return reducedCopy(recording);

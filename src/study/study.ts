@@ -1,6 +1,8 @@
 import type { Recording } from '../signal/index.js';
 import type { Grid, Response } from '../decay/index.js';
+import { heardResonances } from '../diagnosis/heard.js';
 import type { Diagnosis, RidgeFit } from '../diagnosis/index.js';
+import { RingdownError } from '../signal/errors.js';
 import { choicesFailure, defaultChoices, fitParamsOf } from './choices.js';
 import { diagnosisRequest, gridRequest, responseRequest, ridgeRequest, ridgeTarget } from './requests.js';
 import type { PageDecoder } from './decode.js';
@@ -264,6 +266,12 @@ export function createStudy(options: StudyOptions = {}): Study {
         needs.set(part, needs.get(part)! - 1);
         if (!needs.get(part)) update();
       };
+    },
+    async fitRoom(signal) {
+      const { room, diagnosis: shown } = snapshot;
+      if (!room || !shown || disposed) throw new RingdownError('fit-room-nothing', {});
+      const params = { room, resonances: heardResonances(shown.resonances) };
+      return pool().run('fit-room', params, { key: JSON.stringify(params), signal });
     },
     settled: () =>
       (round.progress === null && quiet.progress === null) || disposed

@@ -4,6 +4,7 @@ import type { Examination } from '../decay/examine.js';
 import type { Response } from '../decay/response.js';
 import type { Smoothing } from '../decay/smoothing.js';
 import type { Grid, GridMethod } from '../decay/types.js';
+import type { RoomFit } from '../diagnosis/fit-room.js';
 import type { RidgeFit } from '../diagnosis/ridge-fit.js';
 import type { Diagnosis, LimitName } from '../diagnosis/types.js';
 import type { PressureMap } from '../room/pressure.js';
@@ -151,6 +152,12 @@ export interface Study {
   setChannel(index: number, channel: number): void;
   /** Has a part computed until the returned function is called. */
   need(part: Part): () => void;
+  /**
+   * The sides of the room fitted to the single resonances of what is shown; changes nothing.
+   *
+   * @throws RingdownError `fit-room-nothing` without a room or a diagnosis, and those of `fitRoom`
+   */
+  fitRoom(signal?: AbortSignal): Promise<RoomFit>;
   /** Resolves when nothing is under way. */
   settled(): Promise<StudySnapshot>;
   dispose(): void;

@@ -65,7 +65,12 @@ export function rowsOf({ kinds, seeds, from, held, density }) {
   });
   return [
     ...kinds.map((kind) => row(kind, from)),
-    ...(held ? [...kinds, ...Object.keys(heldRooms)].map((kind) => row(kind, firstHeldSeed)) : []),
+    // Five seats are slow to synthesise: what is held out is of one seat.
+    ...(held
+      ? [...kinds.filter((kind) => kind !== 'R5'), ...Object.keys(heldRooms)].map((kind) =>
+          row(kind, firstHeldSeed),
+        )
+      : []),
     ...(density ? Object.keys(densityRooms).map((kind) => row(kind, 201)) : []),
   ];
 }

@@ -221,4 +221,37 @@ describe('ringdown-room', () => {
       await expect(room).to.be.accessible();
       if (look === 'narrow') expect(room.scrollWidth).to.be.at.most(320);
     });
+
+  it('fits the sides to the ridges, says how far that is chance, and lets the user take or leave it', async () => {
+    const page = await fixture(
+      `<div><ringdown-study src="${roomAddress()}" room="5.5x4x2.75" no-files>
+        <ringdown-room></ringdown-room>
+      </ringdown-study></div>`,
+    );
+    const element = page.querySelector<RingdownRoom>('ringdown-room')!;
+    await waitUntil(() => element.snapshot?.diagnosis, 'the diagnosis', { timeout: 60000 });
+    await element.updateComplete;
+    const before = element.snapshot!.room!;
+    const fitted = async () => {
+      shadow<HTMLButtonElement>(element, '[part="fit"]').click();
+      await waitUntil(() => element.shadowRoot!.querySelector('[part="fit-take"]'), 'the fit', {
+        timeout: 60000,
+      });
+    };
+    await fitted();
+    const text = shadowText(element, '.fitting');
+    expect(text).to.include('sets of random resonances');
+    expect(text).to.include('a recording cannot tell which');
+    expect(element.shadowRoot!.querySelectorAll('.fitting tbody tr').length).to.be.greaterThan(3);
+    await expect(element).to.be.accessible();
+    shadow<HTMLButtonElement>(element, '[part="fit-leave"]').click();
+    await element.updateComplete;
+    expect(element.snapshot!.room).to.equal(before);
+    await fitted();
+    shadow<HTMLButtonElement>(element, '[part="fit-take"]').click();
+    await waitUntil(() => element.snapshot!.room !== before, 'the other room');
+    expect(element.snapshot!.room!.size).not.to.deep.equal(before.size);
+    await element.updateComplete;
+    expect(element.shadowRoot!.querySelector('[part="fit-take"]')).to.equal(null);
+  });
 });

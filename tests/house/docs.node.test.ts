@@ -41,7 +41,8 @@ describe('the table of docs/resonances.md', () => {
     const cells = ['S', 'P', 'R', 'V', 'R5'].flatMap((set) => [40, 55, 70].map((snr) => `${set} ${snr}`));
     const rooms = ['H1', 'H2', 'H3'].flatMap((set) => [40, 55, 70].map((snr) => `${set} ${snr}`));
     expect(rowsOf('table').map(([cell]) => cell)).toEqual(cells);
-    expect(rowsOf('held').map(([cell]) => cell)).toEqual([...cells, ...rooms]);
+    const single = cells.filter((cell) => !cell.startsWith('R5'));
+    expect(rowsOf('held').map(([cell]) => cell)).toEqual([...single, ...rooms]);
   });
 
   it('says in its last column what its own figures miss of the gate', () => {

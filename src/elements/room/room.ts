@@ -12,11 +12,13 @@ import type { StudyPlace, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import { placeName } from '../../sheet/place-name.js';
+import type { RoomFit } from '../../sheet/room-fit.js';
 import { roomName } from '../../sheet/room-name.js';
 import { failed } from '../shared/settings.js';
 import { StageController } from '../shared/stage.js';
 import { tokens } from '../shared/styles.js';
 import { ViewElement } from '../shared/view-element.js';
+import { renderFitting, type Fitting } from './fitting.js';
 import { cornersOfForm, middleOfLongest, newPlace, originOf, wallsFor } from './edit.js';
 import type { Point } from './edit.js';
 import { formOf, lengthText, renderForm } from './form.js';
@@ -30,7 +32,8 @@ type Room = NonNullable<StudySnapshot['room']>;
 /**
  * The room: its sides or its floor plan, height, air and walls, and its seats and sources, each typed, dragged or moved
  * with the arrow keys; in metres or in feet and inches. What cannot be is refused with its reason where it was typed,
- * and the study keeps the last room that can.
+ * and the study keeps the last room that can. With a recording beside it, the sides of a box can be fitted to its ridges,
+ * within what a tape and walls may be off, to be taken or left.
  *
  * @summary The room with its seats and sources, to be typed and drawn.
  * @tag ringdown-room
@@ -52,6 +55,8 @@ type Room = NonNullable<StudySnapshot['room']>;
  * @csspart places - Seats and sources as fields.
  * @csspart add-seat - The button that adds a seat; likewise `add-source`.
  * @csspart add-corner - Adds a corner to the plan.
+ * @csspart fitting - The sides fitted to the ridges: what the fit says, once it is asked for.
+ * @csspart fit - The button that fits them; then `fit-take` and `fit-leave`.
  *
  * @cssprop [--ringdown-height=clamp(16rem, 44cqi, 28rem)] - Height of the plan.
  * @cssprop --ringdown-background - Ground; the page's where not given.
@@ -72,6 +77,11 @@ export class RingdownRoom extends ViewElement {
   @state() private wrongPlaces: ReadonlyMap<number, string> = new Map();
   /** What is dragged, and where it is held. */
   @state() private held: { readonly handle: string; readonly at: Point } | null = null;
+  @state() private fitting: Fitting = { at: 'none' };
+  /** What the fit was made of; another room or another diagnosis makes it void. */
+  #fitted: { readonly room: Room | null; readonly diagnosis: unknown } | null = null;
+  /** Ends a fit that nobody waits for any more. */
+  #fit: AbortController | null = null;
   /** The room that the form stands for. */
   #shown: Room | null | undefined;
   #layout: PlanLayout | null = null;
@@ -84,7 +94,15 @@ export class RingdownRoom extends ViewElement {
     return this.closest('ringdown-study') === null;
   }
 
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#leaveFit();
+  }
+
   protected override snapshotChanged(): void {
+    const { room, diagnosis } = this.snapshot ?? { room: null, diagnosis: null };
+    if (this.#fitted && (room !== this.#fitted.room || diagnosis !== this.#fitted.diagnosis))
+      this.#leaveFit();
     this.#stage.request();
   }
 
@@ -268,6 +286,38 @@ export class RingdownRoom extends ViewElement {
     this.#placesChanged(null);
   }
 
+  #leaveFit(): void {
+    this.#fit?.abort();
+    this.#fit = null;
+    this.#fitted = null;
+    this.fitting = { at: 'none' };
+  }
+
+  async #fitSides(): Promise<void> {
+    const { study, snapshot } = this;
+    if (!study || !snapshot) return;
+    this.#leaveFit();
+    const own = new AbortController();
+    this.#fit = own;
+    this.#fitted = { room: snapshot.room, diagnosis: snapshot.diagnosis };
+    this.fitting = { at: 'working' };
+    try {
+      const fit = await study.fitRoom(own.signal);
+      if (this.#fit === own) this.fitting = { at: 'done', fit };
+    } catch (error) {
+      if (this.#fit === own) this.fitting = { at: 'refused', reason: this.describe(failed(error)) };
+    }
+  }
+
+  /** Sides that the ridges say nothing on stay as typed. */
+  #takeFit({ sides }: RoomFit): void {
+    const [length, width, height] = sides.map(({ metres, sdMetres, typedMetres }) =>
+      this.#text(sdMetres === null ? typedMetres : metres),
+    );
+    this.#leaveFit();
+    this.#change({ length, width, height });
+  }
+
   #handles(): Handle[] {
     const { speaker, form } = this;
     const places = this.#places;
@@ -343,6 +393,16 @@ export class RingdownRoom extends ViewElement {
           }
         </div>
         ${snapshot?.room ? html`<figcaption part="caption">${this.#caption(snapshot.room)}</figcaption>` : null}
+        ${
+          snapshot?.room && !snapshot.room.plan && snapshot.diagnosis
+            ? renderFitting({
+                ...{ fitting: this.fitting, speaker },
+                start: () => void this.#fitSides(),
+                take: (fit) => this.#takeFit(fit),
+                leave: () => this.#leaveFit(),
+              })
+            : null
+        }
         <p class="hint screen-only" id="help">${speaker.view('room-help')}</p>
         ${this.found.failures.map((failure) => html`<p class="wrong">${this.describe(failure)}</p>`)}
         ${renderPlaces({

@@ -154,6 +154,46 @@ export const roomStyles = css`
     font-size: 0.9em;
   }
 
+  .fitting {
+    display: grid;
+    gap: 0.5rem;
+    justify-items: start;
+    font-size: 0.9em;
+  }
+
+  .fitting:empty {
+    display: none;
+  }
+
+  .fitting h3,
+  .fitting p {
+    margin: 0;
+    text-wrap: pretty;
+  }
+
+  .fitting h3 {
+    font-size: 1em;
+  }
+
+  .fitting p {
+    max-inline-size: 46em;
+  }
+
+  .fitting .scroll {
+    max-inline-size: 100%;
+    overflow-x: auto;
+  }
+
+  .fitting table {
+    inline-size: auto;
+  }
+
+  .fitting th,
+  .fitting td {
+    text-align: start;
+    font-variant-numeric: tabular-nums;
+  }
+
   .places .scroll {
     overflow-x: auto;
   }

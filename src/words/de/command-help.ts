@@ -56,6 +56,7 @@ export const commandHelp: Readonly<Record<string, CommandHelp>> = {
       ['--seat X,Y,Z', 'Ort des Mikrofons, m von einer unteren Ecke; einmal oder einmal je Datei'],
       ['--source X,Y,Z', 'Ort der Quelle, ebenso'],
       ['--together', 'die Dateien sind aus einem Raum: zusammen angepasst, ein Dokument'],
+      ['--fit-room', 'die Seiten von --room an die Resonanzen anpassen, mit der Chance eines Zufalls'],
       jsonHelp,
       langHelp,
     ],

@@ -54,6 +54,12 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
     `„${n.text(p.text)}“ ist eine Decke mit mehreren Höhen. Eine schräge oder gestufte Decke liegt außerhalb dessen, was hier berechnet werden kann: Ein Raum ist ein Grundriss mal eine Höhe. Ihre mittlere Höhe gibt bestenfalls einen groben Anhalt.`,
   'plan-mesh': () =>
     'Der Grundriss ließ sich nicht in Dreiecke zerlegen, daher werden seine Moden nicht berechnet. Verschieben Sie eine Ecke um einige Zentimeter.',
+  'fit-room-plan': () =>
+    'Nur die drei Seiten eines Quaders werden an Resonanzen angepasst; dieser Raum ist durch einen Grundriss gegeben.',
+  'fit-room-few': (p, n) =>
+    `Seiten werden an Resonanzen unter ${n.hertz(p.toHz, 0)} angepasst, die auf 1 % bekannt sind; darüber hat jede Resonanz eine Mode in der Nähe. Hier sind es ${n.integer(p.count)}; für drei Seiten braucht es mindestens ${n.integer(p.needed)}.`,
+  'fit-room-nothing': () =>
+    'Die Seiten eines Raums werden an die Resonanzen einer Aufnahme angepasst: Geben Sie beides, und warten Sie, bis sie gelesen ist.',
   'plan-height': () => 'Ein Raum, der durch einen Grundriss gegeben ist, braucht auch seine Höhe.',
   'height-form': (p, n) =>
     `„${n.text(p.text)}“ ist keine Höhe. Geben Sie eine einzige Länge an wie in 2,6 (Meter).`,

@@ -14,6 +14,32 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
     'Ziehen Sie einen Hörplatz, eine Quelle oder eine Ecke, oder verschieben Sie sie mit den Pfeiltasten (um 0,1 m; mit Umschalt um 0,5 m). Die Felder enthalten dieselben Orte mit ihrer Höhe.',
   'room-caption': (p, n) =>
     `${n.text(p.room)}: ${n.number(p.volume, 1)} m³. Schallgeschwindigkeit ${n.number(p.speed, 1)} m/s.`,
+  'room-fit': () => 'Seiten an die Grate anpassen',
+  'room-fit-working': () => 'Passe die Seiten an, und mit ihnen 99 Sätze zufälliger Resonanzen',
+  'room-fit-heading': () => 'Seiten, an die Resonanzen angepasst',
+  'room-fit-sides': (p, n) =>
+    `${n.text(p.sides)} m statt ${n.text(p.typed)} m, bei ${n.number(p.speed, 1)} m/s. Eine Seite darf um ${n.percent(p.tolerance)} abweichen, die Luft um ${n.integer(p.air)} K: Wände sind nicht starr, und kein Maßband ist vollkommen.`,
+  'room-fit-unknown': (p, n) =>
+    `${n.text(p.side)}: Keine zugeordnete Resonanz hängt genug davon ab; die Zahl ist keine Messung.`,
+  'room-fit-bound': (p, n) =>
+    `${n.text(p.side)}: am Ende dessen, was sie abweichen darf; die wahre kann jenseits liegen.`,
+  'room-fit-explains': (p, n) =>
+    `${n.integer(p.explained)} von ${n.integer(p.count)} Resonanzen bis ${n.hertz(p.toHz, 0)} haben eine Mode innerhalb von 2 %${p.rms === null ? '' : `, ${n.percent(p.rms, 1)} entfernt (Effektivwert)`}; mit den Seiten wie eingegeben ${n.integer(p.asTyped)}${p.rmsAsTyped === null ? '' : `, ${n.percent(p.rmsAsTyped, 1)} entfernt`}.`,
+  'room-fit-left': (p, n) => `Keine Mode liegt nahe bei ${n.text(p.list)} Hz.`,
+  'room-fit-above': (p, n) =>
+    `${n.integer(p.count)} über ${n.hertz(p.toHz, 0)} blieben aus: Dort hat jede Resonanz eine Mode in der Nähe.`,
+  'room-fit-chance': (p, n) =>
+    `Von ${n.integer(p.trials)} Sätzen zufälliger Resonanzen, ebenso vielen und ebenso dichten, passten ${n.integer(p.asGood)} ebenso gut. ${Number(p.chance) > 0.1 ? 'Diese Anpassung sagt nichts über den Raum.' : 'Das ist besser als Zufall, was die Seiten nicht beweist.'}`,
+  'room-fit-common': (p, n) =>
+    `Zusammen liegen die Frequenzen ${n.percent(Math.abs(Number(p.share)), 1)} ${Number(p.share) < 0 ? 'tiefer' : 'höher'} als die der eingegebenen Seiten. Luft von ${n.number(p.celsius, 0)} °C bewirkt dasselbe wie eine solche Änderung aller Seiten: Eine Aufnahme kann nicht sagen, was davon.${p.within === false ? ' Aber das ist mehr, als die Luft abweichen darf.' : ''}`,
+  'room-fit-rival': (p, n) => `${n.text(p.sides)} m passen ebenso gut.`,
+  'room-fit-take': () => 'Diese Seiten übernehmen',
+  'room-fit-leave': () => 'Den Raum lassen, wie er eingegeben ist',
+  'room-fit-mode': () => 'Mode',
+  'room-fit-measured': () => 'Gemessen, Hz',
+  'room-fit-fitted': () => 'Angepasst, Hz',
+  'room-fit-typed': () => 'Wie eingegeben, Hz',
+  'room-fit-off': () => 'Abstand, %',
   'room-empty': () => 'Geben Sie die Seiten des Raums an, oder zeichnen Sie seinen Grundriss.',
   'room-shape': () => 'Form',
   'shape-box': () => 'Quader',

@@ -53,6 +53,7 @@ export const commandHelp: Readonly<Record<string, CommandHelp>> = {
       ['--seat X,Y,Z', 'place of the microphone, m from one low corner; once, or once per file'],
       ['--source X,Y,Z', 'place of the source, likewise'],
       ['--together', 'the files are of one room: fitted together, one document'],
+      ['--fit-room', 'fit the sides of --room to the resonances, and say how likely that is chance'],
       jsonHelp,
       langHelp,
     ],

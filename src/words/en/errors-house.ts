@@ -54,6 +54,12 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
     `“${n.text(p.text)}” is a ceiling of several heights. A sloped or stepped ceiling is outside what can be computed here: a room is a plan times one height. Its mean height gives a rough guide at best.`,
   'plan-mesh': () =>
     'The floor plan could not be divided into triangles, so its modes are not computed. Move a corner by some centimetres.',
+  'fit-room-plan': () =>
+    'Only the three sides of a box are fitted to resonances; this room is given by a floor plan.',
+  'fit-room-few': (p, n) =>
+    `Sides are fitted to single resonances below ${n.hertz(p.toHz, 0)}, above which any resonance has a mode near. There are ${n.integer(p.count)}; at least ${n.integer(p.needed)} are needed for three sides.`,
+  'fit-room-nothing': () =>
+    'The sides of a room are fitted to the resonances of a recording: give both, and wait until it is read.',
   'plan-height': () => 'A room given by a plan needs its height too.',
   'height-form': (p, n) => `“${n.text(p.text)}” is not a height. Give one length, as in 2.6 (metres).`,
   'mode-count': (p, n) =>

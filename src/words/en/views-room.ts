@@ -14,6 +14,32 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
     'Drag a seat, a source or a corner, or move it with the arrow keys (0.1 m; with Shift 0.5 m). The fields hold the same places, with their height.',
   'room-caption': (p, n) =>
     `${n.text(p.room)}: ${n.number(p.volume, 1)} m³. Speed of sound ${n.number(p.speed, 1)} m/s.`,
+  'room-fit': () => 'Fit the sides to the ridges',
+  'room-fit-working': () => 'Fitting the sides, and 99 sets of random resonances with them',
+  'room-fit-heading': () => 'Sides fitted to the resonances',
+  'room-fit-sides': (p, n) =>
+    `${n.text(p.sides)} m instead of ${n.text(p.typed)} m, at ${n.number(p.speed, 1)} m/s. A side may differ by ${n.percent(p.tolerance)} and the air by ${n.integer(p.air)} K: walls are not rigid and no tape is perfect.`,
+  'room-fit-unknown': (p, n) =>
+    `${n.text(p.side)}: no matched resonance depends enough on it; its figure is no measurement.`,
+  'room-fit-bound': (p, n) =>
+    `${n.text(p.side)}: at the end of what it may differ by, so that the true one may lie beyond.`,
+  'room-fit-explains': (p, n) =>
+    `${n.integer(p.explained)} of ${n.integer(p.count)} resonances up to ${n.hertz(p.toHz, 0)} have a mode within 2 % of them${p.rms === null ? '' : `, ${n.percent(p.rms, 1)} away (rms)`}; with the sides as typed ${n.integer(p.asTyped)}${p.rmsAsTyped === null ? '' : `, ${n.percent(p.rmsAsTyped, 1)} away`}.`,
+  'room-fit-left': (p, n) => `No mode lies near ${n.text(p.list)} Hz.`,
+  'room-fit-above': (p, n) =>
+    `${n.integer(p.count)} above ${n.hertz(p.toHz, 0)} were left out: there any resonance has a mode near.`,
+  'room-fit-chance': (p, n) =>
+    `Of ${n.integer(p.trials)} sets of random resonances, as many and as dense, ${n.integer(p.asGood)} were fitted as well. ${Number(p.chance) > 0.1 ? 'This fit says nothing on the room.' : 'It is better than chance, which does not prove the sides.'}`,
+  'room-fit-common': (p, n) =>
+    `Together the frequencies lie ${n.percent(Math.abs(Number(p.share)), 1)} ${Number(p.share) < 0 ? 'lower' : 'higher'} than those of the sides as typed. Air of ${n.number(p.celsius, 0)} °C does the same as such a change of all sides: a recording cannot tell which.${p.within === false ? ' But that is more than the air may differ by.' : ''}`,
+  'room-fit-rival': (p, n) => `${n.text(p.sides)} m fit as well.`,
+  'room-fit-take': () => 'Take these sides',
+  'room-fit-leave': () => 'Leave the room as typed',
+  'room-fit-mode': () => 'Mode',
+  'room-fit-measured': () => 'Measured, Hz',
+  'room-fit-fitted': () => 'Fitted, Hz',
+  'room-fit-typed': () => 'As typed, Hz',
+  'room-fit-off': () => 'Off, %',
   'room-empty': () => 'Give the sides of the room, or draw its plan.',
   'room-shape': () => 'Shape',
   'shape-box': () => 'box',
