@@ -197,7 +197,7 @@ const withSides = (room: Room, stretch: Stretch): Room => {
  * sound over side is measured, so that a change of all sides and one of the air cannot be told apart. The same search on
  * random resonances says how much of the score is chance.
  *
- * @param resonances Of single modes; those above the frequency at which any resonance has a mode are left out.
+ * @param resonances As `heardResonances` picks them; those above the frequency at which any resonance has a mode are left out.
  * @throws RingdownError `fit-room-plan`; `fit-room-few` with `count`, `needed`, `toHz`
  */
 export function* fitRoom(

@@ -71,11 +71,11 @@ export const roomFitHeads = [
   'room-fit-typed',
 ] as const;
 
-export const roomFitRows = ({ resonances }: RoomFit, { n, label }: Speaker): string[][] =>
+export const roomFitRows = ({ resonances }: RoomFit, speaker: Speaker): string[][] =>
   resonances.map(({ frequencyHz, frequencySdHz, order, fittedHz, typedHz }) => [
-    n.plusMinus(frequencyHz, frequencySdHz),
-    order ? `(${order.join(',')})` : label('none'),
-    n.number(fittedHz, 1),
-    n.number(fittedHz === null ? null : 100 * (frequencyHz / fittedHz - 1), 1),
-    n.number(typedHz, 1),
+    speaker.n.plusMinus(frequencyHz, frequencySdHz),
+    order ? `(${order.join(',')})` : speaker.label('none'),
+    speaker.n.number(fittedHz, 1),
+    speaker.n.number(fittedHz === null ? null : 100 * (frequencyHz / fittedHz - 1), 1),
+    speaker.n.number(typedHz, 1),
   ]);

@@ -153,7 +153,7 @@ export interface Study {
   /** Has a part computed until the returned function is called. */
   need(part: Part): () => void;
   /**
-   * The sides of the room fitted to the single resonances of what is shown; changes nothing.
+   * The sides of the room fitted to the resonances of what is shown; changes nothing.
    *
    * @throws RingdownError `fit-room-nothing` without a room or a diagnosis, and those of `fitRoom`
    */

@@ -290,7 +290,7 @@ export class RingdownRoom extends ViewElement {
     this.#fit?.abort();
     this.#fit = null;
     this.#fitted = null;
-    this.fitting = { at: 'none' };
+    if (this.fitting.at !== 'none') this.fitting = { at: 'none' };
   }
 
   async #fitSides(): Promise<void> {

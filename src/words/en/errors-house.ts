@@ -57,7 +57,7 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
   'fit-room-plan': () =>
     'Only the three sides of a box are fitted to resonances; this room is given by a floor plan.',
   'fit-room-few': (p, n) =>
-    `Sides are fitted to single resonances below ${n.hertz(p.toHz, 0)}, above which any resonance has a mode near. There are ${n.integer(p.count)}; at least ${n.integer(p.needed)} are needed for three sides.`,
+    `Sides are fitted to resonances known to 1 % below ${n.hertz(p.toHz, 0)}, above which any resonance has a mode near. There are ${n.integer(p.count)}; at least ${n.integer(p.needed)} are needed for three sides.`,
   'fit-room-nothing': () =>
     'The sides of a room are fitted to the resonances of a recording: give both, and wait until it is read.',
   'plan-height': () => 'A room given by a plan needs its height too.',
