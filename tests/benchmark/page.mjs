@@ -83,12 +83,20 @@ function reliabilityTable(curves) {
   return table(['held the truth, %', 'reports', ...nominal.map(({ share }) => `${percent(share)} %`)], rows);
 }
 
+/** How many recordings each cell is of. */
+function countsOf(cells) {
+  const kinds = new Map(cells.map(({ kind, seeds }) => [kind, seeds]));
+  const usual = cells[0]?.seeds ?? 0;
+  const others = [...kinds].filter(([, seeds]) => seeds !== usual);
+  return `Recordings per cell: ${[`${usual}`, ...others.map(([kind, seeds]) => `${kind} ${seeds}`)].join('; ')}.`;
+}
+
 /** @returns {Record<string, string>} by the name of the marker */
 export function partsOf(cells, ratios) {
   const held = cells.filter(({ from }) => from >= firstHeldSeed);
   const published = cells.filter(({ from }) => from < firstHeldSeed);
   return {
-    table: table(heads, published.map(rowOf)),
+    table: `${table(heads, published.map(rowOf))}\n\n${countsOf(published)}`,
     misses: missTable(missRows(published)),
     held: table(
       heads,

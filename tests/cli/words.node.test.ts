@@ -91,7 +91,7 @@ describe('the words of a call', () => {
     for (const lang of ['en', 'de'])
       for (const [name, options] of Object.entries(specs)) {
         const { out } = await command([name, '--help', '--lang', lang]);
-        const explained = [...out.matchAll(/^ {2}--([a-z]+)/gm)].map(([, option]) => option);
+        const explained = [...out.matchAll(/^ {2}--([a-z-]+)/gm)].map(([, option]) => option);
         expect(explained.sort(), `${name} ${lang}`).toEqual([...Object.keys(options), 'lang'].sort());
         for (const line of out.split('\n')) expect(line.length, line).toBeLessThanOrEqual(110);
       }

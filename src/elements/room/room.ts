@@ -56,7 +56,9 @@ type Room = NonNullable<StudySnapshot['room']>;
  * @csspart add-seat - The button that adds a seat; likewise `add-source`.
  * @csspart add-corner - Adds a corner to the plan.
  * @csspart fitting - The sides fitted to the ridges: what the fit says, once it is asked for.
- * @csspart fit - The button that fits them; then `fit-take` and `fit-leave`.
+ * @csspart fit - The button that fits them.
+ * @csspart fit-take - The button that takes the fitted sides.
+ * @csspart fit-leave - The button that leaves the room as typed.
  *
  * @cssprop [--ringdown-height=clamp(16rem, 44cqi, 28rem)] - Height of the plan.
  * @cssprop --ringdown-background - Ground; the page's where not given.
