@@ -69,7 +69,10 @@ export function drawRemedyChart(
 ): RemedyLayout {
   const { columnScale, columnRange, formatNumber } = chart;
   const label = { colour: theme.text, size: PLOT_TEXT };
-  const widest = Math.max(...[chart.beforeLabel, chart.afterLabel].map((name) => pen.measure(name, label)));
+  const widest = Math.max(
+    pen.measure(chart.beforeLabel, label),
+    pen.measure(chart.afterLabel, { ...label, weight: 600 }),
+  );
   const left = valueMargin(pen, theme, [
     { valueRange: chart.levelRange, formatNumber },
     { valueRange: chart.gainRange, formatNumber },

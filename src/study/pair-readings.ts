@@ -1,9 +1,13 @@
 /** What is told of two stages: their ridges beside each other, and what the differences come to. */
-import type { Ridge } from '../diagnosis/types.js';
+import type { Diagnosis, Ridge } from '../diagnosis/types.js';
 import { pairRidges, type RidgePair } from './system-readings.js';
 import type { PairSnapshot } from './pair.js';
 
 export type { RidgePair };
+
+/** Why nothing was read of what rings: no ridge then means nothing. Empty where something was. */
+export const refusalsOf = ({ fit, resonances }: Diagnosis): Diagnosis['fit']['notes'] =>
+  resonances.length === 0 ? fit.notes : [];
 
 /** How one ridge of the first fares in the second. */
 export type PairVerdict = 'shorter' | 'longer' | 'unsure' | 'not-found' | 'new';

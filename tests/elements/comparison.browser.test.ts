@@ -3,6 +3,8 @@ import { sendKeys } from '@web/test-runner-commands';
 import '../../src/define/index.js';
 import type { RingdownComparison } from '../../src/elements/comparison/comparison.js';
 import type { RingdownStudy } from '../../src/elements/study/study.js';
+import { encodeWav } from '../../src/signal/wav-write.js';
+import { Rng } from '../../src/signal/random.js';
 import { textsOfPng } from '../../src/draw/png.js';
 import { drawn, room, roomAddress, shadow, shadowText, waitUntil } from './support.js';
 
@@ -113,6 +115,25 @@ describe('ringdown-comparison', function () {
     const file = (await view.toPng(1600))!;
     expect((await createImageBitmap(file)).width).to.equal(1600);
     expect(textsOfPng(new Uint8Array(await file.arrayBuffer())).Title).to.contain('before');
+  });
+
+  it('does not take for gone what was not read: a recording all noise says so in place of the table', async () => {
+    const random = new Rng(9);
+    const noise = Float64Array.from({ length: 12000 }, () => 0.1 * (2 * random.uniform() - 1));
+    const bytes = encodeWav({ channels: [noise], sampleRate: 8000, encoding: 'float-32' });
+    const address = URL.createObjectURL(new Blob([bytes.slice().buffer], { type: 'audio/wav' }));
+    const box = await fixture(
+      `<div><ringdown-study room="${room}" no-files>
+        <ringdown-recording src="${roomAddress(1.3)}" label="desk" seat="3.7 1.4 1.2" stage="before"></ringdown-recording>
+        <ringdown-recording src="${address}" label="noise" seat="3.7 1.4 1.2" stage="after"></ringdown-recording>
+        <ringdown-comparison></ringdown-comparison></ringdown-study></div>`,
+    );
+    const view = box.querySelector('ringdown-comparison')!;
+    await waitUntil(() => view.shadowRoot!.querySelector('[part=unread]'), 'what was not read', {
+      timeout: 40000,
+    });
+    expect(shadowText(view, '[part=unread]')).to.match(/after.*nothing was read.*\.$/);
+    expect(view.shadowRoot!.querySelector('[part=summary]')).to.equal(null);
   });
 
   it('says why there is nothing to compare', async () => {

@@ -60,6 +60,7 @@ import { renderDifferences, renderPairRidges } from './tables.js';
  * @csspart readout - The values under the cursor.
  * @csspart levels - Whether levels may be compared.
  * @csspart summary - What came of the ridges.
+ * @csspart unread - Of which of the two nothing was read, and why.
  * @csspart ridges - Each ridge in both.
  * @csspart csv - The tables as files.
  * @csspart save - The pictures as a file.
@@ -272,9 +273,10 @@ export class RingdownComparison extends SystemChartElement {
     const [study, pair] = [this.snapshot!, this.#pair.snapshot!];
     const { first, second } = pair;
     const views = pairViews(study, pair, speaker);
+    const title = (side: PairSide): string => sideTitle(side, pair, study, this.systemSnapshot!, speaker);
     return html`${this.renderFailures()}
       <p class="summary ${pair.levels}" part="levels">${speaker.view(`compare-${pair.levels}`)}</p>
-      ${renderPairRidges(pair, speaker)}
+      ${renderPairRidges(pair, [title(pair.choice!.first), title(pair.choice!.second)], speaker)}
       ${csvControls(
         () => [
           first?.diagnosis && second?.diagnosis ? comparisonTable(first.diagnosis, second.diagnosis) : null,

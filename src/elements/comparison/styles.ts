@@ -48,6 +48,11 @@ export const comparisonStyles = css`
     padding-inline-start: 0.7em;
   }
 
+  .picture:has(> .veil),
+  .picture.two:has(> .veil) {
+    block-size: clamp(12rem, 30cqi, 18rem);
+  }
+
   @media print {
     .picture {
       block-size: 16cm;

@@ -1,14 +1,32 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { pairRows, pairSummary, ridgeOfRow, type PairRow } from '../../study/pair-readings.js';
+import { pairRows, pairSummary, refusalsOf, ridgeOfRow, type PairRow } from '../../study/pair-readings.js';
 import type { PairSnapshot } from '../../study/pair.js';
 import type { DifferenceTable } from '../../sheet/pair-view.js';
 import type { Speaker } from '../../words/index.js';
 
 /** Each ridge in both, with its uncertainty, and whether the change is larger than that. */
-export function renderPairRidges(pair: PairSnapshot, speaker: Speaker): TemplateResult {
+export function renderPairRidges(
+  pair: PairSnapshot,
+  titles: readonly [string, string],
+  speaker: Speaker,
+): TemplateResult {
   const rows = pairRows(pair);
   if (!rows) return html`<p class="hint" role="status">${speaker.view('comparison-pending')}</p>`;
+  const unread = [pair.first!, pair.second!].flatMap(({ diagnosis }, k) => {
+    const notes = refusalsOf(diagnosis!);
+    return notes.length === 0 ? [] : [{ label: titles[k], notes }];
+  });
+  if (unread.length > 0)
+    return html`<div role="status" part="unread">
+      ${unread.map(
+        ({ label, notes }) =>
+          html`<p class="summary wrong">
+            ${speaker.view('comparison-unread', { label })}
+            ${notes.map((note) => speaker.note(note)).join(' ')}
+          </p>`,
+      )}
+    </div>`;
   if (rows.length === 0) return html`<p class="summary" role="status">${speaker.view('comparison-none')}</p>`;
   const heads = ['limit-column', 'first-column', 'second-column', 'change-column', 'surely-column'];
   return html`<p class="summary" role="status" part="summary">

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { freshRidges, ridgeHangs, ridgesAfter, type RidgeAfter } from '../../study/remedy-readings.js';
+import { refusalsOf } from '../../study/pair-readings.js';
 import type { SystemSnapshot } from '../../study/system-types.js';
 import type { Speaker } from '../../words/index.js';
 import { seatNames } from '../../sheet/point-name.js';
@@ -21,7 +22,12 @@ export function renderRidgesAfter(
     return html`<p class="hint" role="status">
       ${speaker.view('remedy-working', { stage: system.progress ? speaker.stage(system.progress.stage) : '' })}
     </p>`;
-  if (rows.length === 0) return html`<p role="status">${speaker.view('no-ridges-here')}</p>`;
+  const refusals = refusalsOf(system.before!.diagnosis);
+  if (refusals.length > 0)
+    return html`<div role="status">
+      ${refusals.map((note) => html`<p class="wrong">${speaker.note(note)}</p>`)}
+    </div>`;
+  if (rows.length === 0) return html`<p role="status" class="hint">${speaker.view('no-ridges-here')}</p>`;
   const working = system.progress !== null && system.design.bands.length > 0;
   const heads = ['limit-column', 'before-column', 'remedy-expected', 'level-change-column', 'fitted-column'];
   return html`<section part="ridges" aria-label=${speaker.view('remedy-ridges')}>

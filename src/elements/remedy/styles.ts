@@ -180,6 +180,11 @@ export const remedyStyles = css`
     }
   }
 
+  .picture:has(> .veil),
+  .picture.two:has(> .veil) {
+    block-size: clamp(12rem, 30cqi, 18rem);
+  }
+
   @media print {
     .handle {
       border-color: #111;

@@ -87,7 +87,7 @@ export const remedyViews: Readonly<Record<string, Sentence>> = {
 
   'remedy-ridges': () => 'Grate ohne und mit den Filtern',
   'remedy-working': (p, n) => `Abklingzeiten mit den Filtern: ${n.text(p.stage)}`,
-  'no-ridges-here': () => 'Kein Grat liegt über seiner Grenze: Es braucht keine Abhilfe.',
+  'no-ridges-here': () => 'In dem, was gelesen wurde, liegt kein Grat über seiner Grenze.',
   'before-column': () => 'Ohne',
   'remedy-expected': () => 'Erwartet',
   'fitted-column': () => 'Mit ihnen angepasst',
@@ -221,7 +221,9 @@ export const remedyViews: Readonly<Record<string, Sentence>> = {
   'new-ridge': () => 'im Ersten nicht über der Grenze',
   'comparison-summary': (p, n) =>
     `Von ${n.integer(p.ridges)} ${plural(p.ridges, 'Grat', 'Graten')} im Ersten ${plural(p.shorter, 'ist', 'sind')} ${n.integer(p.shorter)} im Zweiten sicher kürzer und ${n.integer(p.within)} innerhalb der Grenze; ${n.integer(p.longer)} sicher länger, ${n.integer(p.unsure)} um nicht mehr als die Unsicherheit geändert${Number(p.gone) > 0 ? `, ${n.integer(p.gone)} nicht wiedergefunden` : ''}${Number(p.fresh) > 0 ? `; ${n.integer(p.fresh)} ${plural(p.fresh, 'ist', 'sind')} neu` : ''}.`,
-  'comparison-none': () => 'In keinem liegt ein Grat über seiner Grenze.',
+  'comparison-none': () => 'In dem, was gelesen wurde, liegt in keinem ein Grat über seiner Grenze.',
+  'comparison-unread': (p, n) =>
+    `Von „${n.text(p.label)}“ wurde nichts gelesen; ein Grat, der dort fehlt, ist also nicht verschwunden:`,
   'comparison-pending': () => 'Die Grate werden noch gesucht.',
   'comparison-sure': () =>
     'Eine Änderung gilt als mehr als ihre Unsicherheit, wenn sie zwei ihrer Standardabweichungen übersteigt, aus beiden Anpassungen.',

@@ -86,7 +86,7 @@ export const remedyViews: Readonly<Record<string, Sentence>> = {
 
   'remedy-ridges': () => 'Ridges without and with the filters',
   'remedy-working': (p, n) => `Decays with the filters: ${n.text(p.stage)}`,
-  'no-ridges-here': () => 'No ridge stands above its limit: there is nothing to remedy.',
+  'no-ridges-here': () => 'No ridge stands above its limit in what was read.',
   'before-column': () => 'Without',
   'remedy-expected': () => 'Expected',
   'fitted-column': () => 'Fitted with them',
@@ -218,7 +218,9 @@ export const remedyViews: Readonly<Record<string, Sentence>> = {
   'new-ridge': () => 'not above its limit in the first',
   'comparison-summary': (p, n) =>
     `Of ${n.integer(p.ridges)} ${plural(p.ridges, 'ridge', 'ridges')} in the first, ${n.integer(p.shorter)} ${plural(p.shorter, 'is', 'are')} surely shorter in the second and ${n.integer(p.within)} within ${plural(p.within, 'its', 'their')} limit; ${n.integer(p.longer)} surely longer, ${n.integer(p.unsure)} changed by no more than ${plural(p.unsure, 'its', 'their')} uncertainty${Number(p.gone) > 0 ? `, ${n.integer(p.gone)} not found again` : ''}${Number(p.fresh) > 0 ? `; ${n.integer(p.fresh)} ${plural(p.fresh, 'is', 'are')} new` : ''}.`,
-  'comparison-none': () => 'Neither has a ridge above its limit.',
+  'comparison-none': () => 'Neither has a ridge above its limit in what was read.',
+  'comparison-unread': (p, n) =>
+    `Of “${n.text(p.label)}” nothing was read, so a ridge that is missing there has not gone:`,
   'comparison-pending': () => 'The ridges are still being found.',
   'comparison-sure': () =>
     'A change counts as more than its uncertainty beyond two of its standard deviations, from both fits.',
