@@ -29,6 +29,7 @@ export default {
           page('Start', '/start'),
           page('Recipes', '/recipes'),
           page('Theming', '/theming'),
+          page('Languages', '/languages'),
           page('Accessibility', '/accessibility'),
           page('The engine in Node', '/engine-in-node'),
         ],
