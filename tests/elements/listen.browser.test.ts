@@ -5,16 +5,37 @@ import type { RingdownListen } from '../../src/elements/listen/listen.js';
 import type { RingdownStudy } from '../../src/elements/study/study.js';
 import { reducedCopy } from '../../src/seats/combine.js';
 import { decodeWav } from '../../src/signal/wav.js';
-import { ready, room, roomAddress, shadow, shadowText, slowHz, waitUntil } from './support.js';
+import { aTimeout, ready, room, roomAddress, shadow, shadowText, slowHz, waitUntil } from './support.js';
 
 /** Every context that the page makes, with what it is told; the real ones do the work. */
 const contexts: AudioContext[] = [];
 const Real = globalThis.AudioContext;
 class Counted extends Real {
+  /** What goes to the loudspeakers goes through here. */
+  readonly tap = new AnalyserNode(this, { fftSize: 4096 });
+
   constructor(options?: AudioContextOptions) {
     super(options);
+    this.tap.connect(super.destination);
     contexts.push(this);
   }
+
+  override get destination(): AudioDestinationNode {
+    return (this.tap ?? super.destination) as unknown as AudioDestinationNode;
+  }
+}
+
+/** Highest sample that went out during so long. */
+async function loudest(context: AudioContext, milliseconds: number): Promise<number> {
+  const { tap } = context as Counted;
+  const samples = new Float32Array(tap.fftSize);
+  let most = 0;
+  for (const until = performance.now() + milliseconds; performance.now() < until;) {
+    tap.getFloatTimeDomainData(samples);
+    for (const value of samples) most = Math.max(most, Math.abs(value));
+    await aTimeout(40);
+  }
+  return most;
 }
 
 async function made(attributes = '', style = '', lang = 'en'): Promise<RingdownListen> {
@@ -93,6 +114,28 @@ describe('ringdown-listen', () => {
     await press(listen, 'play');
     expect(status(listen)).to.equal('Nothing is playing.');
     await waitUntil(() => context.state === 'closed', 'the context is closed');
+  });
+
+  it('sends nothing out while muted, then no more than the slider and the ceiling allow', async () => {
+    const listen = await made();
+    await press(listen, 'play');
+    await rendered(listen);
+    const [context] = contexts;
+    expect(context.state).to.equal('running');
+    expect(await loudest(context, 1200), 'muted').to.equal(0);
+    await press(listen, 'mute');
+    const quiet = await loudest(context, 2500);
+    expect(quiet, '20 dB down').to.be.greaterThan(0.001);
+    expect(quiet).to.be.lessThan(10 ** ((-20 - 6) / 20));
+    shadow<HTMLInputElement>(listen, '[part=volume]').focus();
+    await sendKeys({ press: 'End' });
+    const full = await loudest(context, 2500);
+    expect(full).to.be.greaterThan(3 * quiet);
+    expect(full).to.be.lessThan(10 ** (-6 / 20));
+    await press(listen, 'mute');
+    await aTimeout(150);
+    expect(await loudest(context, 400), 'muted again').to.be.lessThan(1e-6);
+    listen.stop();
   });
 
   it('changes what is heard by arrow keys while it plays, with one context and one rendering', async () => {
