@@ -8,6 +8,7 @@ import { pathToFileURL } from 'node:url';
 import { liveRoom } from './lib/invented-rooms.mjs';
 import { Complaint, root, script } from './lib/project.mjs';
 import { makeClass } from './make-class.mjs';
+import { makeStation } from './make-station.mjs';
 
 /** Deep tuned absorbers on both ends and the ceiling. */
 const treated = [
@@ -127,7 +128,8 @@ export async function makeDemo({ folder = `${root}demo/recordings/`, engine } = 
   }));
   await writeFile(`${folder}recordings.json`, `${JSON.stringify(list, null, 2)}\n`);
   const ofClass = await makeClass({ folder, engine: built });
-  return { folder, files: [...takes.map(({ file }) => file), ...ofClass] };
+  const ofStation = await makeStation({ folder: `${folder}station/`, engine: built });
+  return { folder, files: [...takes.map(({ file }) => file), ...ofClass, ...ofStation] };
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {

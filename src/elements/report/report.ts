@@ -185,6 +185,7 @@ export class RingdownReport extends ViewElement {
     frame.setAttribute('aria-hidden', 'true');
     frame.tabIndex = -1;
     const remove = scope.add(() => frame.remove());
+    const focused = this.shadowRoot?.activeElement as HTMLElement | null | undefined;
     this.renderRoot.append(frame);
     const view = frame.contentWindow as (Window & typeof globalThis) | null;
     if (!view) return;
@@ -196,8 +197,9 @@ export class RingdownReport extends ViewElement {
     page.adoptedStyleSheets = [style];
     page.body.replaceChildren(nodesOf(sheetBody(input, speaker), page));
     scope.listen<EventTarget, string>(view, 'afterprint', () => scope.timeout(remove, 1000), { once: true });
-    view.focus();
     view.print();
+    // Who came by keyboard stays where they were.
+    focused?.focus();
   }
 
   protected override render(): TemplateResult {

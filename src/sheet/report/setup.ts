@@ -183,6 +183,6 @@ function shared(
   }
   return [...kinds.values()].map(({ label, sentence, others }) => {
     const note = speaker.view('failure-of', { label, sentence });
-    return others.size > 0 ? speaker.view('sheet-alike', { note, labels: [...others].join(', ') }) : note;
+    return others.size > 0 ? speaker.view('sheet-alike', { note, names: [...others].join(', ') }) : note;
   });
 }

@@ -39,7 +39,7 @@ export const sheetCss = `
 }
 .sheet p { margin: 0 0 1.6mm; max-inline-size: 82ch; text-wrap: pretty; orphans: 3; widows: 3; }
 .sheet .summary p { font-size: 10.5pt; line-height: 1.5; }
-.sheet .facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(50mm, max-content)); gap: 1.2mm 6mm; margin: 0 0 3mm; break-inside: avoid; break-after: avoid; }
+.sheet .facts { display: flex; flex-wrap: wrap; gap: 1.2mm 9mm; margin: 0 0 3mm; break-inside: avoid; break-after: avoid; }
 .sheet .facts div { display: flex; gap: 2mm; align-items: baseline; }
 .sheet .facts dt { flex: none; }
 .sheet figure { margin: 0 0 4mm; break-inside: avoid; }

@@ -60,8 +60,9 @@ export function subjectOf(input: SheetInput, speaker: Speaker): Subject {
     ...{ diagnosis, after, ridges },
     fresh: pairs.filter(({ before }) => before === null),
     seatNames: grid.seats.map((seat) => pointName(arrangement.seats[seat], 'seat', speaker)),
-    sourceCount: Math.max(1, arrangement.sources.length),
-    seatCount: Math.max(1, arrangement.seats.length),
+    // Of the stage that is designed on: what was measured later may be all of them together.
+    sourceCount: grid.sources.length || Math.max(1, arrangement.sources.length),
+    seatCount: grid.seats.length || Math.max(1, arrangement.seats.length),
   };
 }
 

@@ -28,8 +28,19 @@ export function summaryOf(subject: Subject, speaker: Speaker): string[] {
   ];
 }
 
+/** A decay less certain than this share of itself is not held up to the client as the worst. */
+const certainShare = 0.25;
+
+function worstOf(ridges: Subject['ridges']): Subject['ridges'][number] {
+  const sure = ridges.find(({ row: { ridge } }) => {
+    const { decayTimeSeconds: decay, decayTimeSdSeconds: sd } = ridge;
+    return decay !== null && sd !== null && sd < certainShare * decay;
+  });
+  return sure ?? ridges[0];
+}
+
 function hanging({ ridges, study, seatNames }: Subject, speaker: Speaker): string[] {
-  const [{ row, heard }] = ridges;
+  const { row, heard } = worstOf(ridges);
   const { frequencyHz, decayTimeSeconds, limitSeconds } = row.ridge;
   return [
     speaker.view('sum-hangs', {
@@ -55,7 +66,7 @@ function result({ pair, ridges, after, fresh, system, seatNames }: Subject, spea
   if (!after) return [];
   const sure = [...ridges].filter(({ change }) => change?.sure === true);
   const shorter = sure.filter(({ change }) => change!.changeSeconds! < 0).length;
-  const worst = ridges[0]?.change;
+  const worst = ridges.length > 0 ? worstOf(ridges).change : null;
   const spreads = seatNames.length > 1 ? spreadsOf(system) : null;
   const later = spreads && afterSpreadOf(system);
   return [

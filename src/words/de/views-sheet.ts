@@ -112,7 +112,7 @@ export const sheetViews: Readonly<Record<string, Sentence>> = {
     `${one(p.count) ? 'Ein weiterer liegt' : `${n.integer(p.count)} weitere liegen`} weniger weit über der Grenze: ${n.text(p.list)}.`,
   'sheet-ridges-foot': (p, n) =>
     `Geordnet danach, wie weit jeder über seiner Grenze liegt („${n.text(p.limit)}“). Unsicherheiten sind eine Standardabweichung; ab zweien gilt eine Änderung als sicher. Prozente sind die Wahrscheinlichkeit jedes Kandidaten.`,
-  'sheet-alike': (p, n) => `${n.text(p.note)} (Ein Hinweis dieser Art auch: ${n.text(p.labels)}.)`,
+  'sheet-alike': (p, n) => `${n.text(p.note)} (Ein Hinweis dieser Art auch: ${n.text(p.names)}.)`,
   'sheet-weak': () =>
     'Ein Stern bezeichnet weniger Dynamik, als T20 braucht: mit Vorsicht zu lesen. Ein Strich bezeichnet zu wenig, um überhaupt gelesen zu werden.',
   'sheet-rate': () => 'Abtastrate, Hz',

@@ -110,7 +110,7 @@ export const sheetViews: Readonly<Record<string, Sentence>> = {
     `${one(p.count) ? 'One more lies' : `${n.integer(p.count)} more lie`} above the limit, by less: ${n.text(p.list)}.`,
   'sheet-ridges-foot': (p, n) =>
     `Sorted by how far each exceeds its limit (${n.text(p.limit)}). Uncertainties are one standard deviation; a change counts as sure from two. Percentages are the chance of each candidate.`,
-  'sheet-alike': (p, n) => `${n.text(p.note)} (A note of this kind too: ${n.text(p.labels)}.)`,
+  'sheet-alike': (p, n) => `${n.text(p.note)} (A note of this kind too: ${n.text(p.names)}.)`,
   'sheet-weak': () =>
     'A star marks less than the range that T20 needs: read with care. A dash marks too little to be read at all.',
   'sheet-rate': () => 'Rate, Hz',
