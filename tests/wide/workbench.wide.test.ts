@@ -207,7 +207,7 @@ describe('the workbench', () => {
     await sheet.close();
     const path = process.env.RINGDOWN_KEEP_PDF ?? join(folder, 'sheet.pdf');
     writeFileSync(path, pdf);
-    const text = execFileSync(requirePdfText(), ['-layout', path, '-'], { encoding: 'utf8' });
+    const text = execFileSync(requirePdfText(), [path, '-'], { encoding: 'utf8' });
     // One form feed ends each page.
     return { pages: text.split('\f').length - 1, words: text.replace(/\s+/g, ' ') };
   }
