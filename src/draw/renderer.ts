@@ -21,6 +21,9 @@ export interface ScenePart {
 export class SharedRenderer {
   readonly canvas: HTMLCanvasElement;
   lost = false;
+  /** A program that this machine could not link: nothing can be drawn, now or later. */
+  broken = false;
+  private checked = 0;
   private readonly gl: WebGLRenderer;
   private readonly smooth: SmoothTarget;
   private readonly parts = new Map<string, ScenePart>();
@@ -39,6 +42,8 @@ export class SharedRenderer {
     this.canvas = canvas;
     this.gl = new WebGLRenderer({ canvas, context, alpha: true, antialias: false });
     this.smooth = new SmoothTarget(this.gl);
+    // Asked after every program, it waits for each compiler in turn; what did not link is found at the first rest.
+    this.gl.debug.checkShaderErrors = false;
     this.gl.setPixelRatio(1);
     this.gl.setClearColor(0x000000, 0);
     this.gl.setScissorTest(true);
@@ -93,7 +98,7 @@ export class SharedRenderer {
 
   /** Draws a scene and copies it onto a 2D canvas; false if that cannot be done now. */
   render(scene: Scene, camera: Camera, target: CanvasRenderingContext2D, quality: Quality): boolean {
-    if (this.lost) return false;
+    if (this.lost || this.broken) return false;
     const { width, height } = this.sizeOf(target);
     if (this.canvas.width < width || this.canvas.height < height)
       this.gl.setSize(Math.max(this.canvas.width, width), Math.max(this.canvas.height, height), false);
@@ -106,12 +111,27 @@ export class SharedRenderer {
     const gl = this.gl.getContext();
     if (gl.isContextLost()) return false;
     // Nothing waits for a picture at rest: its whole time can be measured, to the pixels.
-    if (quality === 'fine') gl.readPixels(0, bottom, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
+    if (quality === 'fine') {
+      gl.readPixels(0, bottom, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
+      if (!this.allLinked()) return false;
+    }
     target.save();
     target.setTransform(1, 0, 0, 1, 0, 0);
     target.drawImage(this.canvas, 0, 0, width, height, 0, 0, target.canvas.width, target.canvas.height);
     target.restore();
     return true;
+  }
+
+  /** Whether every program was linked; asked once of each. */
+  private allLinked(): boolean {
+    const programs = this.gl.info.programs ?? [];
+    if (programs.length === this.checked) return true;
+    this.checked = programs.length;
+    const gl = this.gl.getContext();
+    this.broken = programs.some(
+      ({ program }) => !gl.getProgramParameter(program as WebGLProgram, gl.LINK_STATUS),
+    );
+    return !this.broken;
   }
 
   dispose(): void {

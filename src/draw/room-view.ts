@@ -18,12 +18,12 @@ export class RoomView {
 
   /** Whether anything can be drawn now. */
   get available(): boolean {
-    return this.#renderer !== null && !this.#renderer.lost;
+    return this.canCome && !this.#renderer!.lost;
   }
 
   /** Whether it may be drawn later, once a lost context is back. */
   get canCome(): boolean {
-    return this.#renderer !== null;
+    return this.#renderer !== null && !this.#renderer.broken;
   }
 
   /** The faces onto a canvas of their own, `factor` times the shape; false where that cannot be done now. */

@@ -197,7 +197,7 @@ export class SurfaceView {
 
   private drawByWebGl({ view, theme, size }: Wanted, quality: Quality): boolean {
     const { renderer, context } = this;
-    if (!renderer || renderer.lost) return false;
+    if (!renderer || renderer.lost || renderer.broken) return false;
     const layout = this.layoutNow()!;
     if (this.uploaded !== view.field) {
       this.textures?.dispose();

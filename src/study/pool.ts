@@ -86,6 +86,9 @@ function pageSize(): number {
   return Math.max(1, Math.min(2, cores - 1));
 }
 
+/** Of a page with many recordings the first picture comes before the last file is read, and before any long fit. */
+const soonTypes: ReadonlySet<JobType> = new Set<JobType>(['examine', 'grid']);
+
 export function createPool(options: PoolOptions = {}): Pool {
   const scheduler = createScheduler({
     routes: options.routes ?? pageRoutes(),
@@ -99,12 +102,13 @@ export function createPool(options: PoolOptions = {}): Pool {
       return scheduler.way;
     },
     run<T extends JobType>(type: T, params: JobParams<T>, { key, signal, onProgress }: RunOptions = {}) {
+      const soon = soonTypes.has(type);
       if (key === undefined)
-        return scheduler.run({ type, params, signal, onProgress }) as Promise<JobResult<T>>;
+        return scheduler.run({ type, params, soon, signal, onProgress }) as Promise<JobResult<T>>;
       return cache.get(
         `${type} ${key}`,
         { signal, onProgress },
-        (waiter) => scheduler.run({ type, params, ...waiter }) as Promise<JobResult<T>>,
+        (waiter) => scheduler.run({ type, params, soon, ...waiter }) as Promise<JobResult<T>>,
       );
     },
     peek: <T extends JobType>(type: T, key: string) => cache.peek<JobResult<T>>(`${type} ${key}`),

@@ -166,6 +166,22 @@ describe('a surface where there is WebGL', () => {
     expect(coloursOf(canvas)).to.be.greaterThan(1500);
   });
 
+  it('falls back to lines where a program of its shaders does not link', async () => {
+    const { shaderSource } = WebGL2RenderingContext.prototype;
+    WebGL2RenderingContext.prototype.shaderSource = function (shader, text) {
+      shaderSource.call(this, shader, text.replace('void main', 'nonsense main'));
+    };
+    try {
+      const { canvas, surface } = makeSurface();
+      surface.update(view, viewpoints.corner, lightTheme, size);
+      await until(() => surface.mode === 'lines');
+      expect(coloursOf(canvas)).to.be.greaterThan(40);
+      surface.dispose();
+    } finally {
+      WebGL2RenderingContext.prototype.shaderSource = shaderSource;
+    }
+  });
+
   it('survives the forced loss of its context while disposed in the middle', async () => {
     const { surface } = makeSurface();
     surface.update(view, viewpoints.corner, lightTheme, size);

@@ -133,6 +133,19 @@ describe('the scheduler', () => {
     pool.dispose();
   });
 
+  it('brings what is wanted soon before what was asked for earlier, each in the order of asking', async () => {
+    const pool = scheduler([route('sibling')], 1);
+    const order: unknown[] = [];
+    const ask = (name: string, soon: boolean): Promise<unknown> =>
+      pool.run({ type: 'count', params: name, soon }).then((value) => order.push(value));
+    await Promise.all([
+      ...['file 1', 'file 2', 'file 3'].map((name) => ask(name, false)),
+      ...['picture 1', 'picture 2'].map((name) => ask(name, true)),
+    ]);
+    expect(order).toEqual(['picture 1', 'picture 2', 'file 1', 'file 2', 'file 3']);
+    pool.dispose();
+  });
+
   it('replaces a worker that breaks down and tries its job once more', async () => {
     let first = true;
     const pool = scheduler(

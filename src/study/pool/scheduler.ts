@@ -20,6 +20,8 @@ export interface SchedulerOptions {
 export interface Request {
   readonly type: string;
   readonly params: unknown;
+  /** Goes before what only waits: a step that brings a picture somebody is looking for. */
+  readonly soon?: boolean;
   readonly signal?: AbortSignal | undefined;
   readonly onProgress?: ((progress: Progress) => void) | undefined;
 }
@@ -148,7 +150,8 @@ export function createScheduler(options: SchedulerOptions): Scheduler {
           },
           { once: true },
         );
-        queue.push(task);
+        const others = task.soon ? queue.findIndex(({ soon }) => !soon) : -1;
+        queue.splice(others < 0 ? queue.length : others, 0, task);
         // Lets callers of one turn fill the queue, so that the number of workers is right from the start.
         queueMicrotask(pump);
       }),
