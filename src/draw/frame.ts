@@ -1,6 +1,7 @@
 /**
  * What stands around the surface, in two parts: floor and back walls, over which the surface is drawn, and the axes with
  * their labels, which are drawn over it. Seen from above the floor the order is exact.
+ * Both parts place their letters by the same edges, which is why they are one file.
  */
 import { axisTicks, type Tick } from './axes.js';
 import { scaleColour } from './colours.js';

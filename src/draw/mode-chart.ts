@@ -1,7 +1,7 @@
 /**
  * Predicted modes against measured ridges along one frequency axis: above, what was measured, each with its decay time;
  * between, the predicted modes as marks of one, two or three strokes, tied to the ridges that they may be; below, how
- * many modes lie in each third-octave.
+ * many modes lie in each third-octave. Long because each part is tied to the next.
  */
 import { CHART_TEXT, drawLetters, type ChartSize } from './chart-frame.js';
 import type { Label } from './letters.js';

@@ -1,4 +1,7 @@
-/** One recording: waveform and level over its time, and the usable range of its bands. */
+/**
+ * One recording: waveform and level over its time, and the usable range of its bands. Three panels that share their
+ * axes and one read-out: parted, each would need the layout of the others.
+ */
 import {
   PLOT_TEXT,
   FOOT,

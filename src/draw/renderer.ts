@@ -3,7 +3,7 @@
  * back with the last. It draws into a detached canvas that only grows; each picture copies its part onto its own 2D
  * canvas, so that it keeps its place among the page's layers and its picture when the context is lost.
  */
-import { Vector4, WebGLRenderer, type Camera, type Scene } from 'three';
+import { LinearSRGBColorSpace, Vector4, WebGLRenderer, type Camera, type Scene } from 'three';
 import { drawCounters } from './schedule.js';
 import { SmoothTarget } from './smooth.js';
 
@@ -44,6 +44,8 @@ export class SharedRenderer {
     this.smooth = new SmoothTarget(this.gl);
     // Asked after every program, it waits for each compiler in turn; what did not link is found at the first rest.
     this.gl.debug.checkShaderErrors = false;
+    // Our shaders write what is to be seen; one space for canvas and target makes one program of each and not two.
+    this.gl.outputColorSpace = LinearSRGBColorSpace;
     this.gl.setPixelRatio(1);
     this.gl.setClearColor(0x000000, 0);
     this.gl.setScissorTest(true);
@@ -94,6 +96,11 @@ export class SharedRenderer {
   sizeOf({ canvas }: CanvasRenderingContext2D): { readonly width: number; readonly height: number } {
     const most = this.largestTexture;
     return { width: Math.min(canvas.width, most), height: Math.min(canvas.height, most) };
+  }
+
+  /** Has the programs of a scene compiled before they are needed; nothing waits for it. */
+  compile(scene: Scene, camera: Camera): void {
+    if (!this.lost && !this.broken) this.gl.compile(scene, camera);
   }
 
   /** Draws a scene and copies it onto a 2D canvas; false if that cannot be done now. */

@@ -1,7 +1,8 @@
 /**
  * Shaders of the surface. One set of uniforms serves both programs: the body and the ribbons upon it (slices, ridges,
  * cursor). Vertices are cells of the data texture, placed by position: a change of range, scale, limits or camera changes
- * uniforms only.
+ * uniforms only. Long because the placing of a vertex is written once for all of
+ * them.
  */
 
 /** Reading the field and placing a vertex; the same arithmetic as relief.ts. */

@@ -1,5 +1,6 @@
 /**
- * The surface as a scene of the page's context: its shaders, its shared geometries, and what a picture sets on them.
+ * The surface as a scene of the page's context: its shaders, its shared geometries, and what a picture sets on them. One list of uniforms
+ * runs through all of it, which parted would be told twice.
  */
 import {
   Camera,
@@ -161,6 +162,11 @@ class SurfaceScene implements ScenePart {
     this.curtain = mesh('curtain', 2, glaze(material(curtainVertex, curtainFragment)));
     this.hems = mesh('hems', 3, ribbon(false, { CURTAIN: '' }));
     this.lines = mesh('lines', 4, ribbon(true));
+  }
+
+  /** While the data of the first surface are still computed. */
+  prepare(renderer: SharedRenderer): void {
+    if (this.fineMs === Infinity) renderer.compile(this.scene, this.camera);
   }
 
   /** Whether this machine draws fine pictures as fast as a hand can move. */

@@ -31,6 +31,18 @@ export interface SurfaceOptions {
   readonly once?: boolean;
 }
 
+/** Makes context and programs ready for a surface that is to come, until the returned function is called. */
+export function prepareSurface(): () => void {
+  const renderer = acquireRenderer();
+  if (!renderer) return () => undefined;
+  surfaceScene(renderer).prepare(renderer);
+  let held = true;
+  return () => {
+    if (held) releaseRenderer();
+    held = false;
+  };
+}
+
 interface Wanted {
   readonly view: FieldView;
   readonly orbit: OrbitView;

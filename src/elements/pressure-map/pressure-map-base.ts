@@ -55,7 +55,10 @@ const quantities = ['pressure', 'motion'] as const;
 /** A step of the cursor, m. */
 const stepMetres = 0.05;
 
-/** The pressure map without its room: everything but who draws that. */
+/**
+ * The pressure map without its room: everything but who draws that. Two layers, two views and one cursor share most of
+ * its state, so that it is long and in one piece.
+ */
 export abstract class PressureMapBase extends RoomChartElement {
   static override styles = [tokens, figureStyles, chartStyles, turningStyles, pressureStyles];
 

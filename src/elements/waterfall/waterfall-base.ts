@@ -39,6 +39,8 @@ export interface Surface {
 }
 
 export interface SurfaceMaker {
+  /** Makes ready what takes long, while data are still computed, until the returned function is called. */
+  prepare(): Dispose;
   /** `once`: drawn a single time for a file, and never seen. */
   create(canvas: HTMLCanvasElement, options?: { readonly once?: boolean }): Surface;
 }
@@ -62,6 +64,7 @@ export abstract class WaterfallBase extends PictureElement {
   #surfaceCanvas: HTMLCanvasElement | null = null;
   #layout: SurfaceLayout | null = null;
   #loading = false;
+  #prepared: Dispose | null = null;
   #callOff: Dispose | null = null;
   readonly #gestures = new OrbitGestures({
     orbit: () => this.orbit,
@@ -98,6 +101,12 @@ export abstract class WaterfallBase extends PictureElement {
   }
 
   #free(): void {
+    this.#drop();
+    this.#prepared?.();
+    this.#prepared = null;
+  }
+
+  #drop(): void {
     this.#surface?.dispose();
     this.#surface = null;
     this.#surfaceCanvas = null;
@@ -105,7 +114,10 @@ export abstract class WaterfallBase extends PictureElement {
 
   protected override draw(): void {
     const { canvas, fieldView: view } = this;
-    if (!canvas || !view) return;
+    if (!canvas || !view) {
+      this.#prepare();
+      return;
+    }
     const { theme, printing } = this.themeController;
     const { size } = this.stageController;
     if (!this.flat && !this.#maker) {
@@ -114,8 +126,10 @@ export abstract class WaterfallBase extends PictureElement {
     }
     if (!this.flat && this.#maker) {
       try {
-        if (this.#surfaceCanvas !== canvas) this.#free();
+        if (this.#surfaceCanvas !== canvas) this.#drop();
         this.#surface ??= this.#maker.create(canvas);
+        this.#prepared?.();
+        this.#prepared = null;
         this.#surfaceCanvas = canvas;
         this.#surface.update(view, this.orbit, theme, size);
         this.lines = this.#surface.mode === 'lines';
@@ -129,6 +143,13 @@ export abstract class WaterfallBase extends PictureElement {
     }
     const context = canvas.getContext('2d');
     if (context) this.#layout = drawSurface2d(context, view, this.orbit, theme, size);
+  }
+
+  /** What draws comes while what is drawn is still computed. */
+  #prepare(): void {
+    if (this.flat || this.snapshot?.status !== 'working') return;
+    if (!this.#maker) void this.#load();
+    else if (!this.#surface) this.#prepared ??= this.#maker.prepare();
   }
 
   async #load(): Promise<void> {

@@ -42,8 +42,9 @@ import type { SurfaceMaker } from './waterfall-base.js';
  */
 export class RingdownWaterfall extends WaterfallBase {
   protected override async loadSurface(): Promise<SurfaceMaker> {
-    const { SurfaceView } = await import('../../draw/surface.js');
+    const { prepareSurface, SurfaceView } = await import('../../draw/surface.js');
     return {
+      prepare: prepareSurface,
       create: (canvas, { once = false } = {}) => new SurfaceView(canvas, { watchVisibility: !once, once }),
     };
   }
