@@ -167,6 +167,7 @@ describe('a surface where there is WebGL', () => {
   });
 
   it('falls back to lines where a program of its shaders does not link', async () => {
+    // eslint-disable-next-line @typescript-eslint/unbound-method -- it is called on the context that it is taken from
     const { shaderSource } = WebGL2RenderingContext.prototype;
     WebGL2RenderingContext.prototype.shaderSource = function (shader, text) {
       shaderSource.call(this, shader, text.replace('void main', 'nonsense main'));
