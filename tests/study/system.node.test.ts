@@ -243,6 +243,6 @@ describe('tables as text', () => {
         [NaN, true],
       ],
     };
-    expect(csvText(table)).toBe('a,b\n"x,""y""",\n" =1+1",0.123457\n,true\n');
+    expect(csvText(table)).toBe(`a,b\n"x,""y""",\n"'=1+1",0.123457\n,true\n`);
   });
 });
