@@ -101,6 +101,7 @@ function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: Comm
     table(heads, rows),
     '',
     ...ridges.flatMap((ridge, index) => candidatesText(ridge, index, speaker)),
+    ...ridges.flatMap((ridge, index) => whyText(ridge, index, speaker)),
     '',
     speaker.command('remedies'),
     ...remediesText(ridges, speaker),
@@ -126,6 +127,13 @@ function candidatesText(
   named.push(speaker.command('none', { share: none }));
   const list = named.join('; ');
   return [wrap(speaker.command('may-be', { number: index + 1, frequencyHz, list }), 100, '   ')];
+}
+
+/** What a cause rests on; for a room mode its candidates say it. */
+function whyText({ frequencyHz, evidence }: Ridge, index: number, speaker: CommandSpeaker): string[] {
+  if (!evidence || evidence.kind === 'modes') return [];
+  const why = speaker.view(`why-${evidence.kind}`, evidence.params);
+  return [wrap(`${index + 1}. ${speaker.n.hertz(frequencyHz)}: ${why}`, 100, '   ')];
 }
 
 /** Each remedy once, behind the ridges it is for; a cut has figures of its own for each. */

@@ -96,6 +96,13 @@ const ridgeDocument = (ridge: Ridge, speaker: Speaker) => ({
   limitName: ridge.limitName,
   audible: ridge.audible,
   cause: ridge.cause,
+  evidence: ridge.evidence
+    ? {
+        ...params(ridge.evidence.params),
+        kind: ridge.evidence.kind,
+        message: speaker.view(`why-${ridge.evidence.kind}`, ridge.evidence.params),
+      }
+    : null,
   seats: [...ridge.seats],
   candidates: ridge.candidates.map((candidate) => ({
     order: [...candidate.order],

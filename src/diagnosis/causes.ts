@@ -1,7 +1,7 @@
 import type { Resonance, ResonanceKind } from '../resonance/types.js';
 import { chanceOfAny } from './candidates.js';
 import { rings } from './ridges.js';
-import type { Candidate, Cause } from './types.js';
+import type { Candidate, Cause, Evidence } from './types.js';
 
 /** What is known of a ridge when its cause is asked for. */
 export interface CauseEvidence {
@@ -10,16 +10,21 @@ export interface CauseEvidence {
   readonly candidates: readonly Candidate[];
   /** The response shows this resonance and next to nothing else: see `ringsAlone`. */
   readonly alone: boolean;
+  /** That every seat hears it alike: see `oneShape`. */
+  readonly shape?: Evidence | null;
+  /** Whether modes were predicted at all: without, a mode that is alike at all seats cannot be told from the source. */
+  readonly hasRoom?: boolean;
 }
 
 /** Cause of a ridge, `room-mode` only where a predicted mode is more likely than not. */
-export function causeOf({ kind, candidates, alone }: CauseEvidence): Cause {
+export function causeOf({ kind, candidates, alone, shape, hasRoom }: CauseEvidence): Cause {
   if (kind === 'hum') return 'hum';
   if (kind === 'source') return 'source';
   if (kind === null) return 'unknown';
   if (alone) return 'equaliser';
   if (kind === 'two-slopes') return 'coupled';
-  return chanceOfAny(candidates) >= 0.5 ? 'room-mode' : 'unknown';
+  if (chanceOfAny(candidates) >= 0.5) return 'room-mode';
+  return hasRoom && shape ? 'source' : 'unknown';
 }
 
 /** A room has at least this many modes in the range before a single one is found odd. */

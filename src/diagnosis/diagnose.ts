@@ -10,6 +10,7 @@ import { within } from '../signal/job.js';
 import type { Job, Recording } from '../signal/types.js';
 import { topFactor } from './candidates.js';
 import { causeOf, ringsAlone } from './causes.js';
+import { evidenceOf, oneShape } from './impostors.js';
 import { audibleAt, judge } from './limits.js';
 import { matchResonances } from './match.js';
 import { fileNotes } from './notes.js';
@@ -77,11 +78,14 @@ export function* interpret(
     ? []
     : yield* within(unexplainedRidges(recordings, resonances, flagged, params), 0.1, 0.95);
   const matches = room ? matchResonances(fit, recordings, room, params.toHz) : null;
-  const alone = ringsAlone(resonances, expectedModes(params));
+  const expected = expectedModes(params);
+  const alone = ringsAlone(resonances, expected);
   const ridges = [...flagged, ...unexplained].map((ridge): Ridge => {
     const resonance = ridge.resonance === null ? null : resonances[ridge.resonance];
     const matched = (ridge.resonance === null ? null : matches?.get(ridge.resonance)) ?? [];
-    const cause = causeOf({ kind: resonance?.kind ?? null, candidates: matched, alone });
+    const shape = resonance && oneShape(resonance, resonances);
+    const kind = resonance?.kind ?? null;
+    const cause = causeOf({ kind, candidates: matched, alone, shape, hasRoom: room !== null });
     const candidates = cause === 'equaliser' ? [] : matched;
     return {
       resonance: ridge.resonance,
@@ -93,6 +97,7 @@ export function* interpret(
       limitName: ridge.verdict.limitName,
       audible: ridge.audible,
       cause,
+      evidence: evidenceOf(cause, resonance, matched, shape, expected),
       seats: ridge.seats,
       candidates,
       remedies: remediesFor({

@@ -20,6 +20,8 @@ export {
   type Observation,
 } from './candidates.js';
 export { wallCut, wallSpread } from './evidence.js';
+export { causeOf } from './causes.js';
+export { evidenceOf, oneShape } from './impostors.js';
 export { nodeNotes } from './nodes.js';
 export { matchResonances } from './match.js';
 export { excitation, measuredShape, shapeMatch, type MeasuredShape, type Place } from './shapes.js';

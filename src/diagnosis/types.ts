@@ -32,6 +32,12 @@ export interface Remedy {
   readonly params: Readonly<Record<string, string | number | boolean | null>>;
 }
 
+/** What a cause rests on, in numbers. */
+export interface Evidence {
+  readonly kind: 'hum' | 'alone' | 'two-slopes' | 'modes' | 'one-shape';
+  readonly params: Readonly<Record<string, number | null>>;
+}
+
 export interface Ridge {
   /** Index into the resonances; null for a band that hangs although no resonance explains it. */
   readonly resonance: number | null;
@@ -44,6 +50,8 @@ export interface Ridge {
   readonly limitName: LimitName;
   readonly audible: Audible;
   readonly cause: Cause;
+  /** Null or absent where nothing is known but that no mode explains it. */
+  readonly evidence?: Evidence | null;
   /** Indices of the recordings it is heard in. */
   readonly seats: readonly number[];
   readonly candidates: readonly Candidate[];

@@ -48,6 +48,8 @@ export function curvesOf(cells, heldFrom) {
 }
 
 const [width, height] = [760, 452];
+/** Where the names of the curves begin. */
+const keyLefts = [58, 305, 500];
 const side = 300;
 const top = 46;
 const lefts = [58, 430];
@@ -103,8 +105,8 @@ ${lines.join('\n')}
   };
   const key = curves.map(
     ({ name, count }, k) =>
-      `  <path class="line c${k}" d="M${58 + 232 * k} ${height - 22}h26" />${mark(k, 71 + 232 * k, height - 22)}
-  <text x="${90 + 232 * k}" y="${height - 17.5}">${name} (${count})</text>`,
+      `  <path class="line c${k}" d="M${keyLefts[k]} ${height - 22}h26" />${mark(k, keyLefts[k] + 13, height - 22)}
+  <text x="${keyLefts[k] + 32}" y="${height - 17.5}">${name} (${count})</text>`,
   );
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" aria-labelledby="title desc">
   <title id="title">How often the stated intervals hold the truth</title>

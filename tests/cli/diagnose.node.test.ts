@@ -120,7 +120,8 @@ const fields = {
     ...['frequency', 'frequencySd', 'decayTime', 'decayTimeSd', 'q', 'level', 'levels', 'kind', 'fit'],
   ],
   ridge: [
-    ...['resonance', 'frequency', 'decayTime', 'limit', 'excess', 'limitName', 'audible', 'cause', 'seats'],
+    ...['resonance', 'frequency', 'decayTime', 'limit', 'excess', 'limitName', 'audible', 'cause'],
+    ...['evidence', 'seats'],
     ...['candidates', 'remedies'],
   ],
   candidate: ['order', 'kind', 'frequency', 'deviation', 'weight', 'shapeMatch'],
@@ -180,7 +181,7 @@ function expectWhole(document: DiagnosisDocument): void {
   }
   if (prediction) expect(Object.keys(prediction)).toEqual(fields.room);
   const mayBeNull =
-    /^\.(ridges\[\]\.(resonance|limit|excess|candidates\[\]\.shapeMatch|remedies\[\]\.\w+)|room|room\.modes\[\]\.decayTime|room\.transitionFrequency|files\[\]\.notes\[\]\.\w+|files\[\]\.bands\[\]\.(edt|t20|t30)\.(seconds|refused)|resonances\[\]\.(decayTime|decayTimeSd|q|decayTimeEarly))$/;
+    /^\.(ridges\[\]\.(resonance|limit|excess|evidence|evidence\.\w+|candidates\[\]\.shapeMatch|remedies\[\]\.\w+)|room|room\.modes\[\]\.decayTime|room\.transitionFrequency|files\[\]\.notes\[\]\.\w+|files\[\]\.bands\[\]\.(edt|t20|t30)\.(seconds|refused)|resonances\[\]\.(decayTime|decayTimeSd|q|decayTimeEarly))$/;
   expect(nulls(document).filter((path) => !mayBeNull.test(path))).toEqual([]);
 }
 

@@ -234,9 +234,11 @@ export class RingdownRidges extends ViewElement {
   ): TemplateResult | typeof nothing {
     const { speaker } = this;
     const listed = hasRoom && candidates.length > 0;
-    if (!listed && ridge.remedies.length === 0) return nothing;
+    const { evidence } = ridge;
+    if (!listed && !evidence && ridge.remedies.length === 0) return nothing;
     return html`<details>
-      <summary>${speaker.view(listed ? 'evidence' : 'remedies')}</summary>
+      <summary>${speaker.view(listed || evidence ? 'evidence' : 'remedies')}</summary>
+      ${evidence ? html`<p class="why">${speaker.view(`why-${evidence.kind}`, evidence.params)}</p>` : nothing}
       ${
         listed
           ? html`<ul class="all" role="list">

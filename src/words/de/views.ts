@@ -138,6 +138,16 @@ export const views: Readonly<Record<string, Sentence>> = {
   'excess-bar': (p, n) =>
     `${n.seconds(p.decayTimeSeconds)} bei einer Grenze von ${n.seconds(p.limitSeconds)}`,
   audible: (p, n) => `hörbar: ${n.text(p.audible)}`,
+  'why-hum': (p, n) =>
+    `Eine stetige Linie, ${n.hertz(Math.abs(Number(p.offHz)), 2)} neben ${n.integer(p.multiple)} × ${n.integer(p.mainsHz)} Hz, die nicht abklingt.`,
+  'why-alone': (p, n) =>
+    `Sie klingt allein, wo ein Raum etwa ${n.integer(p.expectedModes)} Moden hat: Das tut eine Anhebung oder ein anderes schwingendes Gerät (Q ${n.number(p.q, 1)}).`,
+  'why-two-slopes': (p, n) =>
+    `Zwei Abklingzeiten bei einer Frequenz, ${n.seconds(p.earlySeconds)} und ${n.seconds(p.lateSeconds)}${p.lateDb === null ? '' : `, die spätere am Beginn ${n.decibels(Math.abs(Number(p.lateDb)))} ${Number(p.lateDb) < 0 ? 'unter' : 'über'} der früheren`}: So gibt eine Platte oder ein gekoppelter Raum den Schall zurück, oder zwei Moden liegen zu dicht, um sie zu trennen.`,
+  'why-modes': (p, n) =>
+    `Dass eine der vorhergesagten Moden in der Nähe zutrifft, hat eine Wahrscheinlichkeit von ${n.percent(p.chance)}.`,
+  'why-one-shape': (p, n) =>
+    `Alle ${n.integer(p.seats)} Plätze hören sie gleich laut (${n.decibels(p.spreadDb, 1)} Effektivwert der Abstände, andere Resonanzen ${n.decibels(p.othersDb, 1)}) und in gleicher Phase (innerhalb von ${n.integer(p.degrees)}°): So klingt der Lautsprecher oder seine Öffnung nach, und so auch eine Mode, die an diesen Plätzen gleich ist. Eine Aufnahme nahe an der Quelle entscheidet.`,
   'cause-and-candidates': () => 'Ursache und Kandidaten',
   unexplained: () => 'Ein Band, das nachklingt, obwohl keine Resonanz es erklärt.',
   'ridges-foot': () =>

@@ -134,6 +134,16 @@ export const views: Readonly<Record<string, Sentence>> = {
   excess: (p, n) => `${n.number(p.excess, 1)} ×`,
   'excess-bar': (p, n) => `${n.seconds(p.decayTimeSeconds)} of a limit of ${n.seconds(p.limitSeconds)}`,
   audible: (p, n) => `audible: ${n.text(p.audible)}`,
+  'why-hum': (p, n) =>
+    `A steady line ${n.hertz(Math.abs(Number(p.offHz)), 2)} from ${n.integer(p.multiple)} × ${n.integer(p.mainsHz)} Hz, which does not decay.`,
+  'why-alone': (p, n) =>
+    `It rings alone where a room has some ${n.integer(p.expectedModes)} modes: a boost or another resonant device does so (Q ${n.number(p.q, 1)}).`,
+  'why-two-slopes': (p, n) =>
+    `Two decays at one frequency, ${n.seconds(p.earlySeconds)} and ${n.seconds(p.lateSeconds)}${p.lateDb === null ? '' : `, the later ${n.decibels(Math.abs(Number(p.lateDb)))} ${Number(p.lateDb) < 0 ? 'below' : 'above'} the earlier at the onset`}: a panel or a coupled room gives its sound back so, or two modes too close to part.`,
+  'why-modes': (p, n) =>
+    `That one of the predicted modes near it is right has a chance of ${n.percent(p.chance)}.`,
+  'why-one-shape': (p, n) =>
+    `All ${n.integer(p.seats)} seats hear it at one level (${n.decibels(p.spreadDb, 1)} rms apart, where other resonances are ${n.decibels(p.othersDb, 1)}) and in one phase (within ${n.integer(p.degrees)}°): the tail of the loudspeaker or its port does so, and so does a mode that is alike at these seats. A recording close to the source decides.`,
   'cause-and-candidates': () => 'Cause and candidates',
   unexplained: () => 'A band that hangs although no resonance explains it.',
   'ridges-foot': () =>
