@@ -44,71 +44,39 @@ function prune(model: Model, start: Poles, limit: number): Poles {
   return poles;
 }
 
-/** Local fits of a sweep: distance of their centres, and how far from them they reach. Hz. */
-const windowStepHz = 16;
-const windowReachHz = 16;
-/** A second sweep passes by windows where it and its neighbours won less than this, chi-squared, in the first. */
-const littleGain = 0.3;
-
-/**
- * Refines all poles: sweeps of overlapping local fits first where there are many, then steps on all at once.
- *
- * @param settled Poles that were refined already. Windows which, with their neighbours, hold no others are passed by.
- */
-function* refineAll(
-  model: Model,
-  start: Poles,
-  iterations: number,
-  settled: Poles | null = null,
-): Job<State> {
+/** Refines all poles: sweeps of overlapping local fits first where there are many, then steps on all at once. */
+function* refineAll(model: Model, start: Poles, iterations: number): Job<State> {
   let state = model.at(start);
-  if (start.frequencyHz.length <= 14) return model.minimiser.minimise(model.whole, start, iterations);
-  const lowest = Math.min(...start.frequencyHz);
-  const highest = Math.max(...start.frequencyHz);
-  const centres: number[] = [];
-  for (let centre = lowest + 6; centre < highest + 8; centre += windowStepHz) centres.push(centre);
-  const changed = settled && changedHz(settled, start);
-  let due = centres.map(
-    (centre) => !changed || changed.some((f) => Math.abs(f - centre) < windowStepHz + windowReachHz),
-  );
-  for (let sweep = 0; sweep < 2 && due.some(Boolean); sweep++) {
-    const rest = model.without(state, []);
-    const gains = centres.map(() => 0);
-    for (const [w, centre] of centres.entries()) {
-      const { poles, amplitudes } = state;
-      const m = poles.frequencyHz.length;
-      const near = [...poles.frequencyHz.keys()].filter(
-        (k) => Math.abs(poles.frequencyHz[k] - centre) < windowReachHz,
-      );
-      if (!due[w] || near.length === 0) continue;
-      model.put(rest, state, near, 1);
-      const target = near.length === m ? model.whole : model.projection.target(rest);
-      const local = model.minimiser.minimise(target, pick(poles, near), 4);
-      gains[w] = local.gain;
-      near.forEach((k, i) => {
-        poles.frequencyHz[k] = local.poles.frequencyHz[i];
-        poles.logDecay[k] = local.poles.logDecay[i];
-        for (let c = 0; c < model.projection.channels; c++)
-          for (let part = 0; part < 2; part++)
-            amplitudes[2 * (c * m + k) + part] = local.amplitudes[2 * (c * near.length + i) + part];
-      });
-      model.put(rest, state, near, -1);
-      yield { stage: 'fit', fraction: 0 };
+  if (start.frequencyHz.length > 14) {
+    for (let sweep = 0; sweep < 2; sweep++) {
+      const lowest = Math.min(...state.poles.frequencyHz);
+      const highest = Math.max(...state.poles.frequencyHz);
+      const rest = model.without(state, []);
+      for (let centre = lowest + 6; centre < highest + 8; centre += 16) {
+        const { poles, amplitudes } = state;
+        const m = poles.frequencyHz.length;
+        const near = [...poles.frequencyHz.keys()].filter(
+          (k) => Math.abs(poles.frequencyHz[k] - centre) < 16,
+        );
+        if (near.length === 0) continue;
+        model.put(rest, state, near, 1);
+        const target = near.length === m ? model.whole : model.projection.target(rest);
+        const local = model.minimiser.minimise(target, pick(poles, near), 4);
+        near.forEach((k, i) => {
+          poles.frequencyHz[k] = local.poles.frequencyHz[i];
+          poles.logDecay[k] = local.poles.logDecay[i];
+          for (let c = 0; c < model.projection.channels; c++)
+            for (let part = 0; part < 2; part++)
+              amplitudes[2 * (c * m + k) + part] = local.amplitudes[2 * (c * near.length + i) + part];
+        });
+        model.put(rest, state, near, -1);
+        yield { stage: 'fit', fraction: 0 };
+      }
+      state = model.at(state.poles);
     }
-    state = model.at(state.poles);
-    due = centres.map((_, w) => [w - 1, w, w + 1].some((k) => gains[k] > littleGain));
+    return model.minimiser.minimise(model.whole, state.poles, 2);
   }
-  return model.minimiser.minimise(model.whole, state.poles, 2);
-}
-
-/** Frequencies at which one set of poles differs from another. */
-function changedHz(before: Poles, now: Poles): number[] {
-  const all = new Set([...before.frequencyHz, ...now.frequencyHz]);
-  return [...all].filter((f) => {
-    const a = before.frequencyHz.indexOf(f);
-    const b = now.frequencyHz.indexOf(f);
-    return a < 0 || b < 0 || before.logDecay[a] !== now.logDecay[b];
-  });
+  return model.minimiser.minimise(model.whole, start, iterations);
 }
 
 /** Removes what a refit of the neighbours can do without: close or weak poles, the weakest first. */
@@ -134,10 +102,9 @@ function* removeAndRefit(model: Model, start: State, limit: number): Job<State> 
       const { near, far } = split(state.poles, frequencyHz[k], k);
       if (near.length === 0) continue;
       const target = model.around(state, [...near, k]);
-      const goal = state.cost + limit;
-      const local = model.minimiser.minimise(target, pick(state.poles, near), 8, goal);
+      const local = model.minimiser.minimise(target, pick(state.poles, near), 8);
       yield { stage: 'fit', fraction: 0 };
-      if (local.cost < goal) {
+      if (local.cost - state.cost < limit) {
         state = model.at(join(pick(state.poles, far), local.poles));
         changed = true;
         break;
@@ -198,20 +165,17 @@ export type Reach = readonly [fromHz: number, toHz: number];
  */
 export function* searchOrder(model: Model, start: Poles, penalty: number, adding: Reach | null): Job<State> {
   const limit = priceOf(penalty, model.projection.channels);
-  let state = yield* refineAll(model, prune(model, start, limit), 6);
-  const refined = state.poles;
-  state = yield* refineAll(model, prune(model, refined, limit), 10, refined);
-  // What a step leaves as it was needs no refinement again.
-  const before = state;
+  let poles = prune(model, start, limit);
+  let state = yield* refineAll(model, poles, 6);
+  poles = prune(model, state.poles, limit);
+  state = yield* refineAll(model, poles, 10);
   state = yield* removeAndRefit(model, state, limit);
-  if (state !== before) state = yield* refineAll(model, state.poles, 6, before.poles);
+  state = yield* refineAll(model, state.poles, 6);
   if (!adding) return state;
-  const without = state;
   state = yield* addWhereItPays(model, state, limit, adding);
-  if (state === without) return state;
-  const added = yield* refineAll(model, state.poles, 10, without.poles);
-  state = yield* removeAndRefit(model, added, limit);
-  return state === added ? state : yield* refineAll(model, state.poles, 6, added.poles);
+  state = yield* refineAll(model, state.poles, 10);
+  state = yield* removeAndRefit(model, state, limit);
+  return yield* refineAll(model, state.poles, 6);
 }
 
 /** Starting poles from scattered candidates: those of one place in frequency and decay are one. */
