@@ -1,6 +1,8 @@
 import { html } from 'lit';
 import type { Meta, StoryObj } from '@storybook/web-components-vite';
+import { setWorkerFactory } from '../src/study/pool.js';
 import { everything, recorded } from './everything.js';
+import { HalfWay } from './half-way.js';
 import { brokenFile, crowdedFile, noisyFile, shortFile, slowRoom } from './recordings.js';
 
 /** Every element in each of the states that a page may see it in. */
@@ -28,6 +30,16 @@ export const Loading: StoryObj = {
     };
   },
   render: () => everything(recorded(withoutAnswer, 'Studio 2')),
+};
+
+/** Everything is answered but the fit, which stays on its way. */
+export const AtWork: StoryObj = {
+  tags: ['!autodocs'],
+  beforeEach: () => {
+    setWorkerFactory(() => new HalfWay());
+    return () => setWorkerFactory(undefined);
+  },
+  render: () => everything(recorded(slowRoom(), 'Studio 2')),
 };
 
 export const Refused: StoryObj = { render: () => everything(recorded(brokenFile(), 'A letter')) };

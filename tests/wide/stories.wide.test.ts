@@ -79,7 +79,7 @@ describe('the stories', () => {
       // Until no element says any more that it is at work; one story shows just that.
       await page.waitForFunction(
         (busy) => document.querySelectorAll(':state(busy)').length > 0 === busy,
-        id.endsWith('--loading'),
+        /--(loading|at-work)$/.test(id),
       );
       await page.evaluate(axeSource);
       const violations = await page.evaluate(async () => {
@@ -105,6 +105,7 @@ describe('the stories', () => {
       'filled',
       'empty',
       'loading',
+      'at-work',
       'refused',
       'too-short',
       'in-the-noise',
