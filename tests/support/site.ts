@@ -92,7 +92,7 @@ export async function untilDrawn(page: Page, selector: string): Promise<void> {
       context.drawImage(canvas, 0, 0);
       const { data } = context.getImageData(0, 0, copy.width, copy.height);
       const colours = new Set<number>();
-      for (let k = 0; k < data.length; k += 4 * 7)
+      for (let k = 0; k < data.length; k += 4 * 2)
         colours.add((data[k] << 16) | (data[k + 1] << 8) | data[k + 2]);
       return colours.size > 60;
     },

@@ -152,7 +152,7 @@ export const remedyViews: Readonly<Record<string, Sentence>> = {
   'cautions-heading': () => 'Vorsicht',
 
   'after-heading': () => 'Das Ausschwingen ohne und mit den Filtern',
-  'after-name': (p, n) => `Ausschwingen an ${n.text(p.seat)} ohne und mit den Filtern`,
+  'after-name': (p, n) => `Ausschwingen ohne und mit den Filtern, Hörplatz ${n.text(p.seat)}`,
   'after-nothing': () =>
     'Fügen Sie ein Filter hinzu, um das Ausschwingen mit ihm neben dem ohne Filter zu sehen.',
   'choose-form': () => 'Gezeigt als',

@@ -24,7 +24,7 @@ export const systemViews: Readonly<Record<string, Sentence>> = {
   'key-source': () => 'eine Quelle',
   'key-phase-faint': () => 'Phase, wo nur eine der beiden spielt: ohne Bedeutung',
   'sources-caption': (p, n) =>
-    `Bei ${n.text(p.seat)}, ${n.hertz(p.fromHz, 0)} bis ${n.hertz(p.toHz, 0)}, durch die Einstellungen, nicht geglättet, gelesen je 1/24 Oktave, wobei eine schmale Überhöhung um 2 oder 3 dB verfehlt werden kann. Phase gegen ${n.text(p.reference)} über das Band, in dem beide höchstens 12 dB unter ihrem lautesten Wert spielen; die Spitze eines Impulses sagt darüber nichts.`,
+    `Hörplatz ${n.text(p.seat)}: ${n.hertz(p.fromHz, 0)} bis ${n.hertz(p.toHz, 0)}, durch die Einstellungen, nicht geglättet, gelesen je 1/24 Oktave, wobei eine schmale Überhöhung um 2 oder 3 dB verfehlt werden kann. Phase gegen ${n.text(p.reference)} über das Band, in dem beide höchstens 12 dB unter ihrem lautesten Wert spielen; die Spitze eines Impulses sagt darüber nichts.`,
   'source-readout': (p, n) => `${n.text(p.name)} ${n.decibels(p.levelDb, 0)}`,
   'source-readout-phase': (p, n) =>
     `${n.text(p.name)} ${n.decibels(p.levelDb, 0)} bei ${n.integer(p.degrees)}°`,
@@ -46,7 +46,7 @@ export const systemViews: Readonly<Record<string, Sentence>> = {
   reference: () => 'Bezug',
   'nothing-shared': () => 'kein gemeinsames Band',
   'best-phase': (p, n) =>
-    `${n.percent(p.match, 0)} mit ${Number(p.ms) < 0 ? '−' : '+'}${n.number(Math.abs(Number(p.ms)), 1)}\u00a0ms${p.inverted ? ', verpolt' : ''}${p.sure ? '' : '; Polarität unsicher'}`,
+    `${n.percent(p.match, 0)} mit ${Number(p.ms) <= -0.05 ? '−' : '+'}${n.number(Math.abs(Number(p.ms)), 1)}\u00a0ms${p.inverted ? ', verpolt' : ''}${p.sure ? '' : '; Polarität unsicher'}`,
   align: (p, n) => `Alle mit ${n.text(p.name)} in Phase bringen`,
   'align-hint': () => 'so gut, wie alle Hörplätze zusammen es erlauben',
   'filters-of': (p, n) =>

@@ -151,7 +151,7 @@ export const remedyViews: Readonly<Record<string, Sentence>> = {
   'cautions-heading': () => 'Cautions',
 
   'after-heading': () => 'The decay without and with the filters',
-  'after-name': (p, n) => `Decay at ${n.text(p.seat)} without and with the filters`,
+  'after-name': (p, n) => `Decay without and with the filters, seat ${n.text(p.seat)}`,
   'after-nothing': () => 'Add a filter to see the decay with it beside the one without.',
   'choose-form': () => 'Shown as',
   'form-spectrogram': () => 'spectrogram',

@@ -23,7 +23,7 @@ export const systemViews: Readonly<Record<string, Sentence>> = {
   'key-source': () => 'one source',
   'key-phase-faint': () => 'phase where only one of the two plays: it means nothing',
   'sources-caption': (p, n) =>
-    `At ${n.text(p.seat)}, ${n.hertz(p.fromHz, 0)} to ${n.hertz(p.toHz, 0)}, through the settings, not smoothed, read at every 1/24 octave, where a narrow peak may be missed by 2 or 3 dB. Phase against ${n.text(p.reference)} over the band in which both play within 12 dB of their loudest; the peak of an impulse says nothing of it.`,
+    `Seat ${n.text(p.seat)}: ${n.hertz(p.fromHz, 0)} to ${n.hertz(p.toHz, 0)}, through the settings, not smoothed, read at every 1/24 octave, where a narrow peak may be missed by 2 or 3 dB. Phase against ${n.text(p.reference)} over the band in which both play within 12 dB of their loudest; the peak of an impulse says nothing of it.`,
   'source-readout': (p, n) => `${n.text(p.name)} ${n.decibels(p.levelDb, 0)}`,
   'source-readout-phase': (p, n) =>
     `${n.text(p.name)} ${n.decibels(p.levelDb, 0)} at ${n.integer(p.degrees)}°`,
@@ -44,7 +44,7 @@ export const systemViews: Readonly<Record<string, Sentence>> = {
   reference: () => 'held against',
   'nothing-shared': () => 'no band shared',
   'best-phase': (p, n) =>
-    `${n.percent(p.match, 0)} with ${Number(p.ms) < 0 ? '−' : '+'}${n.number(Math.abs(Number(p.ms)), 1)}\u00a0ms${p.inverted ? ', inverted' : ''}${p.sure ? '' : '; polarity uncertain'}`,
+    `${n.percent(p.match, 0)} with ${Number(p.ms) <= -0.05 ? '−' : '+'}${n.number(Math.abs(Number(p.ms)), 1)}\u00a0ms${p.inverted ? ', inverted' : ''}${p.sure ? '' : '; polarity uncertain'}`,
   align: (p, n) => `Bring all into phase with ${n.text(p.name)}`,
   'align-hint': () => 'as well as all seats together allow',
   'filters-of': (p, n) =>
