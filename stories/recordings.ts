@@ -3,6 +3,8 @@ interface Mode {
   readonly frequencyHz: number;
   readonly decayTimeSeconds: number;
   readonly amplitude: number;
+  /** Of the sine at the onset, radians. */
+  readonly phase?: number;
 }
 
 const sampleRate = 8000;
@@ -43,12 +45,12 @@ function wavOf(modes: readonly Mode[], seconds = 2): ArrayBuffer {
     const t = (n - onset) / sampleRate;
     let sample = 3e-4 * random();
     if (t >= 0)
-      for (const { frequencyHz, decayTimeSeconds, amplitude } of modes)
+      for (const { frequencyHz, decayTimeSeconds, amplitude, phase = 0 } of modes)
         // ln 1000: the amplitude falls 60 dB in the decay time.
         sample +=
           amplitude *
           Math.exp((-Math.LN10 * 3 * t) / decayTimeSeconds) *
-          Math.sin(2 * Math.PI * frequencyHz * t);
+          Math.sin(2 * Math.PI * frequencyHz * t + phase);
     view.setFloat32(44 + 4 * n, sample, true);
   }
   return bytes;
@@ -90,15 +92,19 @@ export const shortFile = (): string => addressOf(wavOf(wellTreated, 0.25));
 export const noisyFile = (): string =>
   addressOf(wavOf(wellTreated.map((mode) => ({ ...mode, amplitude: mode.amplitude * 0.004 }))));
 
-/** More resonances than a room has that can be told apart: some hundred flagged, and a crowd beside them. */
-export const crowdedFile = (): string =>
-  addressOf(
+/** More ridges than a room has: some hundred resonances that ring for five seconds. */
+export const crowdedFile = (): string => {
+  const random = noise(11);
+  const count = 120;
+  return addressOf(
     wavOf(
-      Array.from({ length: 240 }, (_, k) => ({
-        frequencyHz: 22 + 0.74 * k,
-        decayTimeSeconds: 6 + 0.05 * (k % 7),
-        amplitude: 0.02 + 0.004 * (k % 5),
+      Array.from({ length: count }, (_, k) => ({
+        frequencyHz: 22 + (178 * (k + 0.17 * (1 + random()))) / count,
+        decayTimeSeconds: 5 + random(),
+        amplitude: 0.025 + 0.005 * random(),
+        phase: Math.PI * random(),
       })),
-      6,
+      7,
     ),
   );
+};

@@ -48,7 +48,7 @@ export const TooShort: StoryObj = { render: () => everything(recorded(shortFile(
 
 export const InTheNoise: StoryObj = { render: () => everything(recorded(noisyFile(), 'Beside a road')) };
 
-export const HundredsOfResonances: StoryObj = {
+export const MoreThanAHundredRidges: StoryObj = {
   render: () => everything(recorded(crowdedFile(), 'A tank')),
 };
 

@@ -109,7 +109,7 @@ describe('the stories', () => {
       'refused',
       'too-short',
       'in-the-noise',
-      'hundreds-of-resonances',
+      'more-than-a-hundred-ridges',
     ];
     const surroundings = [
       'without-web-gl',
@@ -128,6 +128,26 @@ describe('the stories', () => {
       expect(shown, `stories/everything.ts shows ringdown-${name}`).toContain(`<ringdown-${name}`);
       if (!parts.includes(name)) expect(controlled).toContain(name);
     }
+  });
+
+  it('hold more than a hundred ridges where they say so', async () => {
+    const page = await browser.newPage();
+    await page.goto(`${address}/iframe.html?viewMode=story&id=all-elements--more-than-a-hundred-ridges`);
+    await page.waitForFunction(
+      () =>
+        (document.querySelector('ringdown-study') as { snapshot?: { diagnosis: object | null } } | null)
+          ?.snapshot?.diagnosis ?? false,
+    );
+    const count = await page.evaluate(
+      () =>
+        (
+          document.querySelector('ringdown-study') as unknown as {
+            snapshot: { diagnosis: { ridges: unknown[] } };
+          }
+        ).snapshot.diagnosis.ridges.length,
+    );
+    expect(count).toBeGreaterThan(100);
+    await page.close();
   });
 
   it('follow their controls', async () => {
