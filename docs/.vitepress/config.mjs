@@ -19,6 +19,8 @@ export default {
   srcExclude: ['README.md'],
   vue: { template: { compilerOptions: { isCustomElement: (tag) => tag.startsWith('ringdown-') } } },
   head: [['link', { rel: 'icon', href: 'data:,' }]],
+  // The usual pair of themes is too pale for some of its words.
+  markdown: { theme: { light: 'github-light-high-contrast', dark: 'github-dark-high-contrast' } },
   themeConfig: {
     search: { provider: 'local' },
     outline: 'deep',
