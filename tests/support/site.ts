@@ -81,7 +81,11 @@ export async function untilDrawn(page: Page, selector: string): Promise<void> {
   await page.locator(selector).first().scrollIntoViewIfNeeded();
   await page.waitForFunction(
     (wanted) => {
-      const canvas = document.querySelector(wanted)?.shadowRoot?.querySelector('canvas');
+      const element = document.querySelector(wanted);
+      // What stands above may have grown since: only what is seen is drawn.
+      const { top = 0, bottom = 0 } = element?.getBoundingClientRect() ?? {};
+      if (top > innerHeight || bottom < 0) element?.scrollIntoView();
+      const canvas = element?.shadowRoot?.querySelector('canvas');
       if (!canvas || canvas.width === 0) return false;
       // A copy: the context of the canvas itself may be of another kind.
       const copy = document.createElement('canvas');
