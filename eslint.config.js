@@ -9,7 +9,12 @@ import { strict } from './scripts/lint/strict.mjs';
 const templates = ['src/elements/**/*.ts', 'src/define/**/*.ts', 'stories/**/*.ts'];
 
 export default defineConfig(
-  { ignores: ['dist/', '.dist-*/', 'node_modules/', 'storybook-static/', 'demo/recordings/', 'coverage/'] },
+  {
+    ignores: [
+      ...['dist/', '.dist-*/', 'node_modules/', 'storybook-static/', 'demo/recordings/', 'coverage/', '.cache/'],
+      ...['docs/.vitepress/dist/', 'docs/.vitepress/cache/', 'docs/public/'],
+    ],
+  },
   { linterOptions: { reportUnusedDisableDirectives: 'error' } },
   js.configs.recommended,
   {
