@@ -11,7 +11,15 @@ const templates = ['src/elements/**/*.ts', 'src/define/**/*.ts', 'stories/**/*.t
 export default defineConfig(
   {
     ignores: [
-      ...['dist/', '.dist-*/', 'node_modules/', 'storybook-static/', 'demo/recordings/', 'coverage/', '.cache/'],
+      ...[
+        'dist/',
+        '.dist-*/',
+        'node_modules/',
+        'storybook-static/',
+        'demo/recordings/',
+        'coverage/',
+        '.cache/',
+      ],
       ...['docs/.vitepress/dist/', 'docs/.vitepress/cache/', 'docs/public/'],
     ],
   },
