@@ -20,8 +20,8 @@ function noise(seed: number): () => number {
   };
 }
 
-/** A float WAV file of decaying tones with an onset after 50 ms and noise 70 dB down. */
-function wavOf(modes: readonly Mode[], seconds = 2): ArrayBuffer {
+/** A float WAV file of decaying tones with an onset after 50 ms, and noise 70 dB down where no other amplitude is given. */
+function wavOf(modes: readonly Mode[], seconds = 2, noiseAmplitude = 3e-4): ArrayBuffer {
   const frames = Math.round(seconds * sampleRate);
   const bytes = new ArrayBuffer(44 + 4 * frames);
   const view = new DataView(bytes);
@@ -43,7 +43,7 @@ function wavOf(modes: readonly Mode[], seconds = 2): ArrayBuffer {
   const random = noise(7);
   for (let n = 0; n < frames; n += 1) {
     const t = (n - onset) / sampleRate;
-    let sample = 3e-4 * random();
+    let sample = noiseAmplitude * random();
     if (t >= 0)
       for (const { frequencyHz, decayTimeSeconds, amplitude, phase = 0 } of modes)
         // ln 1000: the amplitude falls 60 dB in the decay time.
@@ -94,7 +94,7 @@ export const noisyFile = (): string =>
 
 /** More ridges than a room has: some hundred resonances that ring for five seconds. */
 export const crowdedFile = (): string => {
-  const random = noise(11);
+  const random = noise(2);
   const count = 120;
   return addressOf(
     wavOf(
@@ -105,6 +105,7 @@ export const crowdedFile = (): string => {
         phase: Math.PI * random(),
       })),
       7,
+      1e-5,
     ),
   );
 };
