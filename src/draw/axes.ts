@@ -127,6 +127,38 @@ export function labelsThatFit(spans: readonly Span[], gap: number): boolean[] {
   return shown;
 }
 
+export interface LabelledTick {
+  readonly major: boolean;
+  /** On the axis, pixels. */
+  readonly at: number;
+  /** Empty where it has none, or none that fits. */
+  readonly label: string;
+}
+
+/**
+ * Ticks of a horizontal axis with the labels that can stand side by side.
+ *
+ * @param most labels
+ * @param widthOf of a label, pixels
+ */
+export function labelledTicks(
+  axis: Axis,
+  { scale, range, most }: { scale: AxisScale; range: readonly [number, number]; most: number },
+  formatNumber: (value: number, digits: number) => string,
+  widthOf: (label: string) => number,
+): LabelledTick[] {
+  const ticks = axisTicks(scale, range, most).map(({ value, digits, major }) => ({
+    major,
+    at: axis.pixel(value),
+    label: major ? formatNumber(value, digits) : '',
+  }));
+  const fit = labelsThatFit(
+    ticks.map(({ major, at, label }) => ({ at, width: widthOf(label), weight: major ? 1 : 0 })),
+    8,
+  );
+  return ticks.map((tick, k) => (fit[k] ? tick : { ...tick, label: '' }));
+}
+
 export interface Placed {
   /** Centre of the label, pixels. */
   readonly at: number;

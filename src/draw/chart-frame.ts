@@ -1,6 +1,6 @@
 /** What line charts over frequency share: plot, grid, axes, marks of predicted modes, cursor. */
 import { drawCursorLine } from './plot.js';
-import { axisTicks, labelsThatFit, makeAxis, type Axis } from './axes.js';
+import { axisTicks, labelledTicks, makeAxis, type Axis } from './axes.js';
 import { lettersWithoutOverlap, type Label } from './letters.js';
 import type { Pen, TextStyle } from './pen.js';
 import type { Box, DrawSize, Point } from './picture.js';
@@ -60,22 +60,15 @@ export function drawChartFrame(
     pen.text(texts[k], plot.left - 7, y, { ...tick, align: 'end', vertical: 'middle' });
   });
   const foot = plot.bottom + below;
-  const columns = axisTicks(axes.columnScale, axes.columnRange, (plot.right - plot.left) / 42);
-  const names = columns.map((at) => (at.major ? axes.formatNumber(at.value, at.digits) : ''));
-  const fit = labelsThatFit(
-    columns.map((at, k) => ({
-      at: columnAxis.pixel(at.value),
-      width: pen.measure(names[k], tick),
-      weight: at.major ? 1 : 0,
-    })),
-    8,
-  );
-  columns.forEach((at, k) => {
-    const x = Math.round(columnAxis.pixel(at.value)) + 0.5;
-    if (at.major) pen.line([x, plot.top, x, plot.bottom], { ...grid, opacity: 0.5 });
-    pen.line([x, foot, x, foot + (at.major ? 5 : 3)], { colour: theme.faint, width: 1 });
-    if (at.major && fit[k]) pen.text(names[k], x, foot + 17, { ...tick, align: 'middle' });
-  });
+  const { columnScale: scale, columnRange: range } = axes;
+  const columns = { scale, range, most: (plot.right - plot.left) / 42 };
+  const widthOf = (label: string): number => pen.measure(label, tick);
+  for (const { major, at, label } of labelledTicks(columnAxis, columns, axes.formatNumber, widthOf)) {
+    const x = Math.round(at) + 0.5;
+    if (major) pen.line([x, plot.top, x, plot.bottom], { ...grid, opacity: 0.5 });
+    pen.line([x, foot, x, foot + (major ? 5 : 3)], { colour: theme.faint, width: 1 });
+    if (label) pen.text(label, x, foot + 17, { ...tick, align: 'middle' });
+  }
   pen.line([plot.left, plot.bottom + 0.5, plot.right, plot.bottom + 0.5], { colour: theme.faint, width: 1 });
   for (const mark of axes.marks) {
     const x = columnAxis.pixel(mark.position);

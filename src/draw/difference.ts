@@ -1,5 +1,5 @@
 /** The difference of two fields as a signed heat map: one hue to each side of nothing, what neither field shows left out. */
-import { axisTicks, labelsThatFit, makeAxis, type Axis } from './axes.js';
+import { axisTicks, labelledTicks, makeAxis, type Axis } from './axes.js';
 import { indexAt } from './field.js';
 import type { Pen, Pixels, TextStyle } from './pen.js';
 import { isDrawable, type Box, type DrawSize, type Pick } from './picture.js';
@@ -161,21 +161,13 @@ export function drawDifference(
     images.set(field, { key, image });
     pen.image(image, { left, top, right: left + width / ratio, bottom: top + height / ratio });
   }
-  const columns = axisTicks(columnScale, columnRange, (right - left) / 42);
-  const names = columns.map((at) => (at.major ? formatNumber(at.value, at.digits) : ''));
-  const fit = labelsThatFit(
-    columns.map((at, k) => ({
-      at: columnAxis.pixel(at.value),
-      width: pen.measure(names[k], tick),
-      weight: at.major ? 1 : 0,
-    })),
-    8,
-  );
-  columns.forEach((at, k) => {
-    const x = Math.round(columnAxis.pixel(at.value)) + 0.5;
-    pen.line([x, bottom, x, bottom + (at.major ? 5 : 3)], { colour: theme.faint, width: 1 });
-    if (at.major && fit[k]) pen.text(names[k], x, bottom + 17, { ...tick, align: 'middle' });
-  });
+  const columns = { scale: columnScale, range: columnRange, most: (right - left) / 42 };
+  const widthOf = (label: string): number => pen.measure(label, tick);
+  for (const { major, at, label } of labelledTicks(columnAxis, columns, formatNumber, widthOf)) {
+    const x = Math.round(at) + 0.5;
+    pen.line([x, bottom, x, bottom + (major ? 5 : 3)], { colour: theme.faint, width: 1 });
+    if (label) pen.text(label, x, bottom + 17, { ...tick, align: 'middle' });
+  }
   for (const at of rowTicks((bottom - top) / 42)) {
     const y = Math.round(rowAxis.pixel(at.value)) + 0.5;
     pen.line([left - 5, y, left, y], { colour: theme.faint, width: 1 });

@@ -1,5 +1,5 @@
 /** The heat map: frequency to the right, time downwards, level as colour; ridges as lines to where they sink; a slice beside it. */
-import { axisTicks, labelsThatFit, makeAxis, type Axis } from './axes.js';
+import { axisTicks, labelledTicks, makeAxis, type Axis } from './axes.js';
 import { scaleColour } from './colours.js';
 import { sampleField } from './field.js';
 import { drawFlags, flagsHeight, labelAt, layoutFlags, type FlagLabels } from './flags.js';
@@ -105,21 +105,14 @@ function drawAxes(
   const hair = { colour: theme.line, width: 1 / Math.min(2, size.pixelRatio) };
   const foot = plot.bottom + below;
 
-  const columns = axisTicks(view.columnScale, view.columnRange, (plot.right - plot.left) / 42);
-  const texts = columns.map((at) => (at.major ? view.formatNumber(at.value, at.digits) : ''));
-  const fit = labelsThatFit(
-    columns.map((at, k) => ({
-      at: columnAxis.pixel(at.value),
-      width: pen.measure(texts[k], tick),
-      weight: at.major ? 1 : 0,
-    })),
-    8,
-  );
-  columns.forEach((at, k) => {
-    const x = crisp(columnAxis.pixel(at.value));
-    pen.line([x, foot, x, foot + (at.major ? 5 : 3)], { ...hair, colour: theme.faint });
-    if (at.major && fit[k]) pen.text(texts[k], x, foot + 17, { ...tick, align: 'middle' });
-  });
+  const most = (plot.right - plot.left) / 42;
+  const columns = { scale: view.columnScale, range: view.columnRange, most };
+  const widthOf = (label: string): number => pen.measure(label, tick);
+  for (const { major, at, label } of labelledTicks(columnAxis, columns, view.formatNumber, widthOf)) {
+    const x = crisp(at);
+    pen.line([x, foot, x, foot + (major ? 5 : 3)], { ...hair, colour: theme.faint });
+    if (label) pen.text(label, x, foot + 17, { ...tick, align: 'middle' });
+  }
   pen.text(view.columnLabel, plot.right, foot + 33, { ...title, align: 'end' });
 
   const rows = axisTicks('linear', view.rowRange, (plot.bottom - plot.top) / 42);

@@ -1,5 +1,5 @@
 /** A plot somewhere on a picture that holds several: frame, grid, ticks and titles of one box. */
-import { axisTicks, labelsThatFit, makeAxis, type Axis } from './axes.js';
+import { axisTicks, labelledTicks, makeAxis, type Axis } from './axes.js';
 import type { Pen, TextStyle } from './pen.js';
 import type { Box, Point } from './picture.js';
 import type { AxisScale, DrawTheme } from './types.js';
@@ -68,27 +68,16 @@ export function drawPlot(pen: Pen, theme: DrawTheme, spec: PlotSpec): Plot {
     pen.line([box.left, y, box.right, y], grid);
     pen.text(formatNumber(value, digits), box.left - 7, y, { ...tick, align: 'end', vertical: 'middle' });
   }
-  const columns = axisTicks(
-    spec.columnScale,
-    spec.columnRange,
-    (box.right - box.left) / (spec.columnScale === 'log' ? 42 : 60),
-  );
-  const names = columns.map(({ major, value, digits }) => (major ? formatNumber(value, digits) : ''));
-  const fit = labelsThatFit(
-    columns.map(({ value, major }, k) => ({
-      at: columnAxis.pixel(value),
-      width: pen.measure(names[k], tick),
-      weight: major ? 1 : 0,
-    })),
-    8,
-  );
-  columns.forEach(({ value, major }, k) => {
-    const x = Math.round(columnAxis.pixel(value)) + 0.5;
+  const { columnScale: scale, columnRange: range } = spec;
+  const columns = { scale, range, most: (box.right - box.left) / (scale === 'log' ? 42 : 60) };
+  const widthOf = (label: string): number => pen.measure(label, tick);
+  for (const { major, at, label } of labelledTicks(columnAxis, columns, formatNumber, widthOf)) {
+    const x = Math.round(at) + 0.5;
     if (major) pen.line([x, box.top, x, box.bottom], { ...grid, opacity: 0.5 });
-    if (spec.columnLabel === null) return;
+    if (spec.columnLabel === null) continue;
     pen.line([x, box.bottom, x, box.bottom + (major ? 5 : 3)], { colour: theme.faint, width: 1 });
-    if (major && fit[k]) pen.text(names[k], x, box.bottom + 17, { ...tick, align: 'middle' });
-  });
+    if (label) pen.text(label, x, box.bottom + 17, { ...tick, align: 'middle' });
+  }
   pen.line([box.left, box.bottom + 0.5, box.right, box.bottom + 0.5], { colour: theme.faint, width: 1 });
   if (spec.columnLabel !== null)
     pen.text(spec.columnLabel, box.right, box.bottom + 33, { ...title, align: 'end' });

@@ -18,12 +18,7 @@ export interface Minimum {
   readonly cost: number;
   /** As in `Evaluation`; a copy. */
   readonly amplitudes: Float64Array;
-  /** What the steps won of the cost, prior included. */
-  readonly gain: number;
 }
-
-/** Steps converge ever faster near a minimum: no more than this many times the last gain is left to be won. */
-const mostLeft = 6;
 
 const priorCost = (logDecay: Float64Array): number => {
   let sum = 0;
@@ -69,16 +64,15 @@ export class Minimiser {
   /** One evaluation without a step. */
   at(target: Target, poles: Poles): Minimum {
     this.projection.evaluate(target, poles, false, this.current);
-    return this.minimum(poles, 0);
+    return this.minimum(poles);
   }
 
-  private minimum(poles: Poles, gain: number): Minimum {
+  private minimum(poles: Poles): Minimum {
     const count = 2 * poles.frequencyHz.length * this.projection.channels;
-    return { poles, cost: this.current.cost, amplitudes: this.current.amplitudes.slice(0, count), gain };
+    return { poles, cost: this.current.cost, amplitudes: this.current.amplitudes.slice(0, count) };
   }
 
-  /** @param goal Given up where the cost will not come below it. */
-  minimise(target: Target, start: Poles, iterations: number, goal = Infinity): Minimum {
+  minimise(target: Target, start: Poles, iterations: number): Minimum {
     const m = start.frequencyHz.length;
     const n = 2 * m;
     if (this.step.length < n) {
@@ -91,7 +85,6 @@ export class Minimiser {
     let damping = 1e-3;
     this.projection.evaluate(target, poles, true, this.current);
     let total = this.current.cost + priorCost(poles.logDecay);
-    const first = total;
     for (let iteration = 0; iteration < iterations; iteration++) {
       applyPrior(this.current, poles.logDecay);
       const { hessian, gradient } = this.current;
@@ -129,8 +122,7 @@ export class Minimiser {
       }
       // 0.02 of chi-squared is far below anything that could matter.
       if (gain < 0.02) break;
-      if (iteration > 0 && this.current.cost - mostLeft * gain > goal) break;
     }
-    return this.minimum(poles, first - total);
+    return this.minimum(poles);
   }
 }

@@ -88,7 +88,7 @@ function joinPair(model: Model, state: State, pair: readonly [number, number]): 
     one.amplitudes[2 * c],
     one.amplitudes[2 * c + 1],
   ]);
-  return { poles, amplitudes: Float64Array.from(amplitudes), cost: state.cost, gain: 0 };
+  return { poles, amplitudes: Float64Array.from(amplitudes), cost: state.cost };
 }
 
 /** Joins pairs until all poles that are left can be told apart. Their uncertainty is the smaller of the two and half their distance. */

@@ -15,7 +15,7 @@ import { decayCaption, decayChart, decayKey } from './decay-chart.js';
 import { fieldViewOf } from './field-view.js';
 import { fieldCaption, figureWords } from './figure-words.js';
 import { modeChart, modesCaption, modesKey } from './mode-chart.js';
-import { bestLevel, responseCaption, responseChart, responseKey, seatsOf } from './response-chart.js';
+import { heldResponse, responseCaption, responseKey } from './response-chart.js';
 import { waterfallLegend } from './waterfall-key.js';
 
 export const figureNames = ['waterfall', 'spectrogram', 'decay-times', 'response', 'modes'] as const;
@@ -39,8 +39,6 @@ export const figureNeeds: Readonly<Record<FigureName, readonly Part[]>> = {
   modes: ['prediction'],
 };
 
-/** Half height of the tolerance window that a response is held against, dB (common practice). */
-const toleranceDb = 2.5;
 /** Pixels of the map for one of the page, so that it stands print. */
 const mapFineness = 2;
 
@@ -89,13 +87,9 @@ function decayPicture(snapshot: StudySnapshot, speaker: Speaker, { theme }: Figu
 }
 
 function responsePicture(snapshot: StudySnapshot, speaker: Speaker, { theme }: FigureParams): Picture | null {
-  const seats = seatsOf(snapshot, true, speaker);
-  const main = seats.find(({ index }) => index === snapshot.active);
-  if (!main) return null;
-  const { fromHz, toHz } = snapshot.choices;
-  const window = { halfDb: toleranceDb, fromHz, toHz };
-  const tolerance = { ...window, levelDb: bestLevel(main.response, window) };
-  const chart = responseChart(snapshot, seats, tolerance, speaker);
+  const held = heldResponse(snapshot, speaker);
+  if (!held) return null;
+  const { seats, main, chart } = held;
   return {
     draw: (pen, size) => drawResponseChart(pen, chart, theme, size),
     legend: responseKey(seats, main, speaker),

@@ -253,3 +253,20 @@ export function responseCaption(seats: readonly Seat[], main: Seat, speaker: Spe
       : []),
   ].join(' ');
 }
+
+/** Half height of the tolerance window of pictures without controls, dB (common practice). */
+const toleranceDb = 2.5;
+
+/** The shown recording among those of its stage, in a window placed where most of it fits; null while it is not known. */
+export function heldResponse(
+  snapshot: StudySnapshot,
+  speaker: Speaker,
+): { seats: Seat[]; main: Seat; chart: ResponseChart } | null {
+  const seats = seatsOf(snapshot, true, speaker);
+  const main = seats.find(({ index }) => index === snapshot.active);
+  if (!main) return null;
+  const { fromHz, toHz } = snapshot.choices;
+  const window = { halfDb: toleranceDb, fromHz, toHz };
+  const tolerance = { ...window, levelDb: bestLevel(main.response, window) };
+  return { seats, main, chart: responseChart(snapshot, seats, tolerance, speaker) };
+}

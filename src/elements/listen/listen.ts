@@ -113,10 +113,7 @@ export class RingdownListen extends ViewElement {
    * @internal
    */
   get ownsRoom(): boolean {
-    const given = [this.room, this.plan].some(
-      (value) => value !== null && value !== undefined && value !== '',
-    );
-    return given && this.closest('ringdown-study') === null;
+    return this.namesOwnRoom;
   }
 
   /** Whether nothing is heard, playing or not. True until somebody lets it sound. */

@@ -230,14 +230,19 @@ export class Feed {
     study.setRoom((this.#savedRoom = saved.room));
     study.setPlaces(saved.places);
     this.#decided(saved);
-    const nothing = { id: null, signature: '', options: () => ({}) };
+    await this.#addCopies(saved, { id: null, signature: '' });
+  }
+
+  /** The recordings of a saved study, each standing for the file that is named. */
+  async #addCopies(saved: OpenedStudy, file: Pick<Entry, 'id' | 'signature'>): Promise<void> {
+    const study = this.#study;
+    const read = (): Promise<Arrived> => Promise.resolve(noBytes);
     await Promise.all(
       saved.recordings.map((copy) =>
-        this.#add({ ...nothing, label: copy.label, copy, read: () => Promise.resolve(noBytes) }),
+        this.#add({ ...file, label: copy.label, copy, read, options: () => ({}) }),
       ),
     );
-    if (this.#study !== study) return;
-    study.setActive(saved.active);
+    if (this.#study === study) study.setActive(saved.active);
   }
 
   #decided({ sheet, design }: OpenedStudy): void {
@@ -259,15 +264,7 @@ export class Feed {
     if (this.#placesGiven === '') study.setPlaces(saved.places);
     this.#decided(saved);
     const { id, signature } = entry;
-    const adding = saved.recordings.map((copy) =>
-      this.#add({
-        ...{ id, signature, label: copy.label, copy },
-        ...{ read: () => Promise.resolve(noBytes), options: () => ({}) },
-      }),
-    );
-    void Promise.all(adding).then(() => {
-      if (this.#study === study) study.setActive(saved.active);
-    });
+    void this.#addCopies(saved, { id, signature });
   }
 
   /** Takes everything away, also what the page asked for. */

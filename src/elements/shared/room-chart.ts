@@ -14,10 +14,7 @@ export abstract class RoomChartElement extends ChartElement {
    * @internal
    */
   get ownsRoom(): boolean {
-    const given = [this.room, this.plan].some(
-      (value) => value !== null && value !== undefined && value !== '',
-    );
-    return given && this.closest('ringdown-study') === null;
+    return this.namesOwnRoom;
   }
 
   protected override get recordingLabel(): string {

@@ -29,6 +29,14 @@ export abstract class ViewElement extends SettingsElement {
    */
   readonly linkName: LinkedViewName | null = null;
 
+  /** Whether a room is named here and no study holds the element: then it shows that room. */
+  protected get namesOwnRoom(): boolean {
+    const given = [this.room, this.plan].some(
+      (value) => value !== null && value !== undefined && value !== '',
+    );
+    return given && this.closest('ringdown-study') === null;
+  }
+
   /** @internal */
   linkValues(): readonly LinkValue[] {
     return [];

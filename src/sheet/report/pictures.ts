@@ -21,7 +21,7 @@ import { decayChart, decayKey } from '../decay-chart.js';
 import { fieldViewOf } from '../field-view.js';
 import { looks } from '../looks.js';
 import { placeName } from '../place-name.js';
-import { bestLevel, responseChart, responseKey, seatsOf } from '../response-chart.js';
+import { heldResponse, responseKey } from '../response-chart.js';
 import { seatsChart, stageName, type Shown } from '../seats-chart.js';
 import { waterfallLegend } from '../waterfall-key.js';
 import { Markup } from './markup.js';
@@ -148,19 +148,11 @@ export function levelCharts(
   });
 }
 
-/** Half height of the tolerance window, dB (common practice). */
-const toleranceDb = 2.5;
-
 /** Level over frequency of the shown recording among those of its stage; null while it is not known. */
 export function responsePicture(study: StudySnapshot, speaker: Speaker): Markup | null {
-  const snapshot = { ...study, cursor: null };
-  const seats = seatsOf(snapshot, true, speaker);
-  const main = seats.find(({ index }) => index === snapshot.active);
-  if (!main) return null;
-  const { fromHz, toHz } = snapshot.choices;
-  const window = { halfDb: toleranceDb, fromHz, toHz };
-  const tolerance = { ...window, levelDb: bestLevel(main.response, window) };
-  const chart = responseChart(snapshot, seats, tolerance, speaker);
+  const held = heldResponse({ ...study, cursor: null }, speaker);
+  if (!held) return null;
+  const { seats, main, chart } = held;
   return picture(
     'response',
     speaker.view('sheet-response', { label: main.label }),
