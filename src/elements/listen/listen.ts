@@ -1,3 +1,7 @@
+/**
+ * Long because what is wanted, what is rendered and what sounds are one state, which the controls read and set;
+ * player, picture, table and sentences stand beside it.
+ */
 import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { property, state } from 'lit/decorators.js';

@@ -1,3 +1,4 @@
+/** Long because header and properties are the documented interface of the element; chart and styles stand beside it. */
 import { html, nothing, svg } from 'lit';
 import type { TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';

@@ -1,3 +1,7 @@
+/**
+ * Long because chart, filters, ridges and pictures follow one seat, one selection and one design; what each of
+ * them shows stands beside it.
+ */
 import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';

@@ -1,3 +1,7 @@
+/**
+ * Long because header and properties are the documented interface, and the tolerance window is read, moved and drawn by the
+ * same few values.
+ */
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { property, state } from 'lit/decorators.js';

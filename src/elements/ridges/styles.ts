@@ -1,3 +1,4 @@
+/** Long because the table has two forms, as rows where it is wide and as cards where it is narrow. */
 import { css } from 'lit';
 
 export const ridgesStyles = css`

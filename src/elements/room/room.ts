@@ -1,3 +1,7 @@
+/**
+ * Long because form, plan and fit write the same room and the same places, and each follows the others at once;
+ * the templates of its parts stand beside it.
+ */
 import { html } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';

@@ -1,3 +1,7 @@
+/**
+ * Long because one list of entries runs through all of it: what a page names, what a user adds, what a saved study
+ * holds, and their coming back after a suspension.
+ */
 import type {
   Part,
   RecordingOptions,

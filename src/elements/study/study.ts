@@ -1,3 +1,7 @@
+/**
+ * Long because header and properties are the documented interface of the element; opening, saving and choosing stand beside
+ * it.
+ */
 import { ContextProvider } from '@lit/context';
 import { html, isServer, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
