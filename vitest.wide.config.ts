@@ -8,5 +8,7 @@ export default defineConfig({
     fileParallelism: false,
     testTimeout: 600_000,
     hookTimeout: 600_000,
+    // These drive whole browsers and generators on machines that others use too. vitest counts and names what was run again.
+    retry: 1,
   },
 });

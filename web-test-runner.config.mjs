@@ -49,15 +49,30 @@ const sourceOfWorker = (context, next) => {
 function summaryReporter() {
   return {
     onTestRunFinished({ sessions }) {
-      const counts = { passed: 0, failed: 0, skipped: 0 };
-      const count = (/** @type {import('@web/test-runner').TestSuiteResult} */ suite) => {
-        for (const test of suite.tests)
+      const counts = {
+        passed: 0,
+        failed: 0,
+        skipped: 0,
+        failures: /** @type {string[]} */ ([]),
+        failedFiles: /** @type {string[]} */ ([]),
+      };
+      const count = (/** @type {import('@web/test-runner').TestSuiteResult} */ suite, path = '') => {
+        const name = [path, suite.name].filter(Boolean).join(': ');
+        for (const test of suite.tests) {
           counts[test.skipped ? 'skipped' : test.passed ? 'passed' : 'failed']++;
-        suite.suites.forEach(count);
+          if (!test.skipped && !test.passed)
+            counts.failures.push(`${name}: ${test.name}: ${test.error?.message ?? 'no reason given'}`);
+        }
+        for (const inner of suite.suites) count(inner, name);
       };
       for (const session of sessions) {
-        if (session.testResults) count(session.testResults);
-        if (!session.passed && !session.testResults) counts.failed++;
+        const file = String(session.testFile).replace(root, '');
+        if (session.testResults) count(session.testResults, file);
+        if (!session.passed && !session.testResults) {
+          counts.failed++;
+          counts.failures.push(`${file}: ${session.errors[0]?.message ?? 'it did not run'}`);
+        }
+        if (!session.passed) counts.failedFiles.push(file);
       }
       if (process.env.RINGDOWN_BROWSER_SUMMARY)
         writeFileSync(process.env.RINGDOWN_BROWSER_SUMMARY, JSON.stringify(counts));

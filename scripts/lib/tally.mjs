@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 
 /**
- * @typedef {{ name: string, passed: number, failed: number, skipped: number }} Suite
+ * @typedef {{ name: string, passed: number, failed: number, skipped: number, failures?: string[] }} Suite
  */
 
 /**
@@ -26,6 +26,15 @@ export function sum(suites) {
 }
 
 /**
+ * What failed, by name: printed last, since the end of a log is what is read.
+ * @param {Suite[]} suites
+ */
+export function printFailures(suites) {
+  for (const { name, failures = [] } of suites)
+    for (const failure of failures) console.log(`failed in ${name}: ${failure.slice(0, 500)}`);
+}
+
+/**
  * Prints a line per suite and the closing line. Where another program adds these suites to its own (RINGDOWN_SUMMARY
  * names a file), the counts go there and the closing line bears a name, so that only one such line ends the whole.
  * @param {string} name of the whole
@@ -35,6 +44,7 @@ export function sum(suites) {
 export function close(name, suites) {
   const total = sum(suites);
   console.log('');
+  printFailures(suites);
   for (const suite of suites) console.log(`${suite.name}: ${countsLine(suite)}`);
   const summaryFile = process.env.RINGDOWN_SUMMARY;
   if (summaryFile) writeFileSync(summaryFile, JSON.stringify(suites));

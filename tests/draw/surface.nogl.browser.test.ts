@@ -1,4 +1,4 @@
-import { aTimeout, expect } from '@open-wc/testing';
+import { aTimeout, expect, waitUntil } from '@open-wc/testing';
 import { viewpoints } from '../../src/draw/orbit.js';
 import { drawCounters } from '../../src/draw/schedule.js';
 import { SurfaceView } from '../../src/draw/surface.js';
@@ -42,6 +42,7 @@ describe('a surface where there is no WebGL', () => {
     const surface = new SurfaceView(canvas);
     const { frames } = drawCounters;
     surface.update(inventedView(), viewpoints.corner, lightTheme, size);
+    await waitUntil(() => drawCounters.frames > frames, 'it is drawn', { timeout: 15000 });
     await aTimeout(600);
     expect(drawCounters.frames).to.equal(frames + 1);
     expect(coloursOf(canvas)).to.be.greaterThan(150);

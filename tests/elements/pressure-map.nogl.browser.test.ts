@@ -11,7 +11,11 @@ describe('the room of ringdown-pressure-map without WebGL', () => {
     );
     await waitUntil(() => map.shadowRoot!.querySelector('.flat') !== null, 'a sentence', { timeout: 10000 });
     expect(shadowText(map, '.flat')).to.match(/needs WebGL.*plan and section show the same/);
-    expect(colours(shadow<HTMLCanvasElement>(map, 'canvas.colours'))).to.be.greaterThan(60);
+    await waitUntil(
+      () => colours(shadow<HTMLCanvasElement>(map, 'canvas.colours')) > 60,
+      'the plan is drawn in more than 60 colours',
+      { timeout: 15000 },
+    );
     const [plan, room] = [...map.shadowRoot!.querySelectorAll<HTMLButtonElement>('.views button')];
     expect(plan.getAttribute('aria-pressed')).to.equal('true');
     expect(room.disabled).to.equal(true);
