@@ -15,6 +15,7 @@ import { diagnosisText } from './diagnosis-text.js';
 import { refuse, someFiles } from './files.js';
 import { exitStatus, type CommandIo } from './io.js';
 import { diagnosisDocument, noRangeDocument, refusalDocument } from './json.js';
+import { nearFieldSpecs, openNearFields } from './near-field.js';
 import type { OptionSpecs, Words } from './options.js';
 import { filesBeside, readingOptions, readingSpecs } from './reading.js';
 import { roomFitDocument, roomFitText, type RoomFitOutcome } from './room-fit.js';
@@ -30,6 +31,7 @@ export const diagnoseOptions: OptionSpecs = {
     seat: { many: true },
     source: { many: true },
   },
+  ...nearFieldSpecs,
   together: { flag: true },
   'fit-room': { flag: true },
   json: { flag: true },
@@ -43,6 +45,8 @@ interface Call {
   readonly words: Words;
   readonly seats: readonly PositionMetres[];
   readonly sources: readonly PositionMetres[];
+  /** Made close to a source: evidence beside every file. */
+  readonly near: readonly Recording[];
   readonly json: boolean;
   readonly io: CommandIo;
   readonly speaker: CommandSpeaker;
@@ -66,19 +70,25 @@ export async function diagnose(words: Words, io: CommandIo, speaker: CommandSpea
     throw new RingdownError('option-needs', { name: 'limit target', other: 'room' });
   if (words.has('fit-room') && !room)
     throw new RingdownError('option-needs', { name: 'fit-room', other: 'room' });
+  let status: number = exitStatus.done;
+  const near = await openNearFields(words, room, io, (file, thrown) => {
+    sayRefused(file, thrown, { io, speaker, json: words.has('json') });
+    status = exitStatus.refused;
+  });
   const call: Call = {
     files,
     params: { ...readBand(words), limit, room },
     words,
     seats: placesOf(words, 'seat', room),
     sources: placesOf(words, 'source', room),
+    near,
     json: words.has('json'),
     io,
     speaker,
   };
   // Places that differ are places of one room.
-  if (words.has('together') || call.seats.length > 1 || call.sources.length > 1) return diagnoseRoom(call);
-  let status: number = exitStatus.done;
+  if (words.has('together') || call.seats.length > 1 || call.sources.length > 1)
+    return Math.max(status, await diagnoseRoom(call));
   for (let index = 0; index < files.length; index++) {
     if (index > 0 && !call.json) io.out('\n');
     const recording = await open(index, call);
@@ -119,7 +129,7 @@ function tell(recordings: readonly Recording[], call: Call): number {
   const { params, json, io, speaker } = call;
   const name = recordings.map(({ label }) => label).join(', ');
   try {
-    const result = drain(diagnoseJob(recordings, params));
+    const result = drain(diagnoseJob([...recordings, ...call.near], params));
     const noRange = result.fit.notes.find(({ code }) => code === 'no-range');
     if (noRange) io.err(`${name}: ${speaker.note(noRange)}\n`);
     const fit = call.words.has('fit-room') && !noRange ? fitOf(result, call) : null;
@@ -150,7 +160,11 @@ function fitOf({ resonances }: Diagnosis, { params, speaker }: Call): RoomFitOut
 
 const print = (io: CommandIo, document: object): void => io.out(`${JSON.stringify(document)}\n`);
 
-function sayRefused(file: string, thrown: unknown, { io, speaker, json }: Call): null {
+function sayRefused(
+  file: string,
+  thrown: unknown,
+  { io, speaker, json }: Pick<Call, 'io' | 'speaker' | 'json'>,
+): null {
   const { code, message } = refuse(file, thrown, io, speaker);
   if (json) print(io, refusalDocument(file, code, message));
   return null;

@@ -1,4 +1,4 @@
-import type { Diagnosis, FileFacts, Ridge } from '../diagnosis/index.js';
+import type { Diagnosis, FileFacts, NearField, Ridge } from '../diagnosis/index.js';
 import type { BandDecay, DecayReading, Grid } from '../decay/index.js';
 import type { Resonance } from '../resonance/index.js';
 import { modeLevels, type PositionMetres, type RoomPrediction } from '../room/index.js';
@@ -180,6 +180,21 @@ export const diagnosisDocument = (diagnosis: Diagnosis, speaker: Speaker) => ({
   resonances: diagnosis.resonances.map(resonanceDocument),
   ridges: diagnosis.ridges.map((ridge) => ridgeDocument(ridge, speaker)),
   room: diagnosis.room && roomFields(diagnosis.room),
+  ...(diagnosis.nearFields && { nearFields: diagnosis.nearFields.map(nearFieldDocument) }),
+});
+
+const nearFieldDocument = ({ label, hash, distanceMetres, source, resonances }: NearField) => ({
+  file: label,
+  hash,
+  distance: distanceMetres,
+  source: source && [source.x, source.y, source.z],
+  resonances: resonances.map((one) => ({
+    frequency: finite(one.frequencyHz),
+    frequencySd: finite(one.frequencySdHz),
+    decayTime: finite(one.decayTimeSeconds),
+    decayTimeSd: finite(one.decayTimeSdSeconds),
+    aboveDirect: finite(one.aboveDirectDb),
+  })),
 });
 
 /** In place of a document: which file was refused, and why. */

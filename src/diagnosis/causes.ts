@@ -12,19 +12,22 @@ export interface CauseEvidence {
   readonly alone: boolean;
   /** That every seat hears it alike: see `oneShape`. */
   readonly shape?: Evidence | null;
+  /** What recordings close to the source say of it: see `nearFieldEvidence`. */
+  readonly beside?: Evidence | null;
   /** Whether modes were predicted at all: without, a mode that is alike at all seats cannot be told from the source. */
   readonly hasRoom?: boolean;
 }
 
 /** Cause of a ridge, `room-mode` only where a predicted mode is more likely than not. */
-export function causeOf({ kind, candidates, alone, shape, hasRoom }: CauseEvidence): Cause {
+export function causeOf({ kind, candidates, alone, shape, beside, hasRoom }: CauseEvidence): Cause {
   if (kind === 'hum') return 'hum';
   if (kind === 'source') return 'source';
   if (kind === null) return 'unknown';
   if (alone) return 'equaliser';
+  if (beside?.kind === 'near-field') return 'source';
   if (kind === 'two-slopes') return 'coupled';
   if (chanceOfAny(candidates) >= 0.5) return 'room-mode';
-  return hasRoom && shape ? 'source' : 'unknown';
+  return hasRoom && shape && beside?.kind !== 'not-near-field' ? 'source' : 'unknown';
 }
 
 /** A room has at least this many modes in the range before a single one is found odd. */

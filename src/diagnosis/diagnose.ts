@@ -13,6 +13,7 @@ import { causeOf, ringsAlone } from './causes.js';
 import { evidenceOf, oneShape } from './impostors.js';
 import { audibleAt, judge } from './limits.js';
 import { matchResonances } from './match.js';
+import { concerns, nearFieldEvidence, partNearField, readNearField, type NearField } from './near-field.js';
 import { fileNotes } from './notes.js';
 import { remediesFor } from './remedies.js';
 import { unexplainedBands, type UnexplainedBand } from './residual.js';
@@ -34,7 +35,8 @@ const speedWithoutRoom = 343.2;
 
 /**
  * The whole way from recordings of one room to ridges with candidates, causes and remedies: the fit, then
- * `interpret`. Several recordings are fitted together: one set of frequencies and decay times, levels apart.
+ * `interpret`. Several recordings are fitted together: one set of frequencies and decay times, levels apart. Those that
+ * were made close to a source are no seats: each is fitted alone, as evidence of what the source does.
  *
  * @param recordings At least one.
  * @throws RingdownError `frequency-range` with `fromHz`, `toHz`; those of `predictRoom`
@@ -46,8 +48,16 @@ export function* diagnose(
   checkRange(params);
   const { fromHz, toHz, room } = params;
   const volumeCubicMetres = room ? roomVolume(room) : null;
-  const fit = yield* within(fitResonances(recordings, { fromHz, toHz, volumeCubicMetres }), 0, fitShare);
-  return yield* within(interpret(recordings, fit, params), fitShare, 1);
+  const fitParams = { fromHz, toHz, volumeCubicMetres };
+  const { seats, near } = partNearField(recordings);
+  const share = (count: number): number => (fitShare * count) / recordings.length;
+  const fit = yield* within(fitResonances(seats, fitParams), 0, share(seats.length));
+  const nearFields: NearField[] = [];
+  for (const [index, recording] of near.entries()) {
+    const from = seats.length + index;
+    nearFields.push(yield* within(readNearField(recording, fitParams), share(from), share(from + 1)));
+  }
+  return yield* within(interpret(seats, fit, params, null, nearFields), fitShare, 1);
 }
 
 /**
@@ -57,6 +67,7 @@ export function* diagnose(
  *
  * @param recordings Those that `fit` was made from, in its order.
  * @param known Their examinations, where these are there already.
+ * @param near What recordings close to a source say; those of other sources are passed over.
  * @throws RingdownError as `diagnose`
  */
 export function* interpret(
@@ -64,6 +75,7 @@ export function* interpret(
   fit: ResonanceFit,
   params: DiagnosisParams,
   known: readonly Examination[] | null = null,
+  near: readonly NearField[] = [],
 ): Job<Diagnosis> {
   checkRange(params);
   const { room, limit } = params;
@@ -80,12 +92,14 @@ export function* interpret(
   const matches = room ? matchResonances(fit, recordings, room, params.toHz) : null;
   const expected = expectedModes(params);
   const alone = ringsAlone(resonances, expected);
+  const nearFields = near.filter((one) => concerns(one, recordings));
   const ridges = [...flagged, ...unexplained].map((ridge): Ridge => {
     const resonance = ridge.resonance === null ? null : resonances[ridge.resonance];
     const matched = (ridge.resonance === null ? null : matches?.get(ridge.resonance)) ?? [];
     const shape = resonance && oneShape(resonance, resonances);
+    const beside = resonance && nearFieldEvidence(resonance, nearFields, room);
     const kind = resonance?.kind ?? null;
-    const cause = causeOf({ kind, candidates: matched, alone, shape, hasRoom: room !== null });
+    const cause = causeOf({ kind, candidates: matched, alone, shape, beside, hasRoom: room !== null });
     const candidates = cause === 'equaliser' ? [] : matched;
     return {
       resonance: ridge.resonance,
@@ -97,7 +111,7 @@ export function* interpret(
       limitName: ridge.verdict.limitName,
       audible: ridge.audible,
       cause,
-      evidence: evidenceOf(cause, resonance, matched, shape, expected),
+      evidence: evidenceOf({ cause, resonance, candidates: matched, shape, beside, expectedModes: expected }),
       seats: ridge.seats,
       candidates,
       remedies: remediesFor({
@@ -114,7 +128,10 @@ export function* interpret(
       }),
     };
   });
-  return { files, fit, resonances, ridges: ridges.sort(worstFirst), limit, room: prediction };
+  return {
+    ...{ files, fit, resonances, ridges: ridges.sort(worstFirst), limit, room: prediction },
+    ...(nearFields.length > 0 && { nearFields }),
+  };
 }
 
 function* examineAll(recordings: readonly Recording[]): Job<Examination[]> {

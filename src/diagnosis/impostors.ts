@@ -54,18 +54,26 @@ export function oneShape(resonance: Resonance, all: readonly Resonance[]): Evide
   return { kind: 'one-shape', params };
 }
 
-/**
- * What a ridge's cause rests on, in numbers; null where no more is known than that no mode explains it.
- *
- * @param expectedModes Of the room, or of one of 60 m3, in the range.
- */
-export function evidenceOf(
-  cause: Cause,
-  resonance: Resonance | null,
-  candidates: readonly Candidate[],
-  shape: Evidence | null,
-  expectedModes: number,
-): Evidence | null {
+/** What is known of a ridge once its cause is told. */
+export interface CauseFacts {
+  readonly cause: Cause;
+  readonly resonance: Resonance | null;
+  readonly candidates: readonly Candidate[];
+  readonly shape: Evidence | null;
+  readonly beside?: Evidence | null;
+  /** Of the room, or of one of 60 m3, in the range. */
+  readonly expectedModes: number;
+}
+
+/** What a ridge's cause rests on, in numbers; null where no more is known than that no mode explains it. */
+export function evidenceOf({
+  cause,
+  resonance,
+  candidates,
+  shape,
+  beside = null,
+  expectedModes,
+}: CauseFacts): Evidence | null {
   if (!resonance) return null;
   const { frequencyHz, decayTimeSeconds, decayTimeEarlySeconds, q, early, amplitudes } = resonance;
   if (cause === 'hum') {
@@ -86,5 +94,7 @@ export function evidenceOf(
     };
   }
   if (cause === 'room-mode') return { kind: 'modes', params: { chance: chanceOfAny(candidates) } };
-  return shape;
+  if (cause === 'source' && beside?.kind === 'near-field') return beside;
+  // That the source does not ring answers the question that one shape at every seat would leave open.
+  return shape && beside?.kind === 'not-near-field' ? beside : shape;
 }

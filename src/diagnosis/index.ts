@@ -22,6 +22,14 @@ export {
 export { wallCut, wallSpread } from './evidence.js';
 export { causeOf } from './causes.js';
 export { evidenceOf, oneShape } from './impostors.js';
+export {
+  concerns,
+  nearFieldEvidence,
+  partNearField,
+  readNearField,
+  type NearField,
+  type NearFieldResonance,
+} from './near-field.js';
 export { nodeNotes } from './nodes.js';
 export { matchResonances } from './match.js';
 export { excitation, measuredShape, shapeMatch, type MeasuredShape, type Place } from './shapes.js';

@@ -28,7 +28,17 @@ const order: readonly NoteCode[] = [
     'late-energy',
     'hum',
   ] as const),
-  ...(['noisy', 'two-slopes', 'boundary', 'node', 'other-room', 'aligned', 'dc', 'size-guessed'] as const),
+  ...([
+    'noisy',
+    'two-slopes',
+    'near-field',
+    'boundary',
+    'node',
+    'other-room',
+    'aligned',
+    'dc',
+    'size-guessed',
+  ] as const),
   ...(['not-finite', 'silent', 'measurement-chosen', 'channel-chosen', 'positions', 'swept'] as const),
   ...(['microphone', 'calibrated'] as const),
 ];
@@ -117,8 +127,10 @@ export function fileNotes({ recording, index, examination, fit, prediction }: No
   const room = prediction?.room ?? null;
   const refused = fit.notes.some(({ code }) => code === 'no-range');
   const suspect = rateSuspect(fit.resonances, room, recording.reduced?.sampleRate ?? recording.sampleRate);
+  const { nearFieldMetres: metres } = recording;
   const notes: Note[] = [
     ...recording.notes,
+    ...(metres === undefined ? [] : [{ code: 'near-field', params: { metres } } as const]),
     ...examination.notes.filter(
       (note) =>
         !(note.code === 'noisy' && refused) &&

@@ -2,6 +2,7 @@ import type { Note, Recording } from '../signal/types.js';
 import type { BandDecay } from '../decay/band-decay.js';
 import type { BandRange } from '../decay/types.js';
 import type { Resonance, ResonanceFit } from '../resonance/types.js';
+import type { NearField } from './near-field.js';
 import type { ModeKind, ModeOrder, Room, RoomPrediction } from '../room/types.js';
 
 export type LimitName = 'audibility' | 'target' | 'neighbours';
@@ -34,7 +35,7 @@ export interface Remedy {
 
 /** What a cause rests on, in numbers. */
 export interface Evidence {
-  readonly kind: 'hum' | 'alone' | 'two-slopes' | 'modes' | 'one-shape';
+  readonly kind: 'hum' | 'alone' | 'two-slopes' | 'modes' | 'one-shape' | 'near-field' | 'not-near-field';
   readonly params: Readonly<Record<string, number | null>>;
 }
 
@@ -96,6 +97,8 @@ export interface Diagnosis {
   readonly ridges: readonly Ridge[];
   readonly limit: LimitName;
   readonly room: RoomPrediction | null;
+  /** Recordings close to a source that were taken as evidence; none of them is a seat. Absent where there are none. */
+  readonly nearFields?: readonly NearField[];
 }
 
 export interface DiagnosisParams {

@@ -6,6 +6,7 @@ export * from './constructions.js';
 export * from './crowding.js';
 export * from './damping.js';
 export * from './levels.js';
+export * from './near-field.js';
 export * from './parse.js';
 export {
   boxPlan,

@@ -3,7 +3,7 @@ import type { PositionMetres, Recording } from '../signal/types.js';
 /** What is known of where and when a recording was made. */
 export type PointRecording = Pick<
   Recording,
-  'seat' | 'source' | 'seatName' | 'sourceName' | 'stage' | 'label' | 'timeReference'
+  'seat' | 'source' | 'seatName' | 'sourceName' | 'stage' | 'label' | 'timeReference' | 'nearFieldMetres'
 >;
 
 /** One seat or one source: what the recordings call it, or where it is. */
@@ -36,7 +36,7 @@ function pointOf(name: string | undefined, at: PositionMetres | null, fallback: 
 
 /**
  * Sorts recordings into points. A recording without a seat is a seat of its own, called by its label; those without a
- * source share one.
+ * source share one. Recordings close to a source are none of the points: no mean, spread or plan rests on them.
  */
 export function arrangePoints(recordings: readonly PointRecording[]): Arrangement {
   const sources: NamedPoint[] = [];
@@ -50,7 +50,9 @@ export function arrangePoints(recordings: readonly PointRecording[]): Arrangemen
     }
     return list.push(point) - 1;
   };
-  const places = recordings.map(({ seat, source, seatName, sourceName, stage, label }, index) => {
+  const places = recordings.map((recording, index) => {
+    const { seat, source, seatName, sourceName, stage, label } = recording;
+    if (recording.nearFieldMetres !== undefined) return null;
     if (!stages.includes(stage)) stages.push(stage);
     return {
       stage: stages.indexOf(stage),
@@ -59,7 +61,9 @@ export function arrangePoints(recordings: readonly PointRecording[]): Arrangemen
     };
   });
   const cells = stages.map(() => sources.map(() => seats.map((): number[] => [])));
-  places.forEach(({ stage, source, seat }, index) => cells[stage][source][seat].push(index));
+  places.forEach((place, index) => {
+    if (place) cells[place.stage][place.source][place.seat].push(index);
+  });
   return { sources, seats, stages, cells };
 }
 

@@ -25,3 +25,8 @@ export function requireFits(frames: number, channels: number, sampleRate: number
     limitSeconds: Math.floor(highestSampleCount / channels / sampleRate),
   });
 }
+
+/** A recording so far from its source, m, is made close to it; further away the room is as loud as the source. */
+export const nearFieldBounds = [0.005, 0.3] as const;
+/** Where nobody says how close: half the radius of a cone of 20 cm, below which no microphone comes nearer. m. */
+export const nearFieldMetres = 0.05;

@@ -18,6 +18,8 @@ export interface OpenOptions {
   readonly source?: PositionMetres | null;
   readonly seatName?: string;
   readonly sourceName?: string;
+  /** Of a recording close to its source, m: see `Recording`. */
+  readonly nearFieldMetres?: number | null;
   /** `none` unless said: two files rarely share their time zero. */
   readonly timeReference?: Recording['timeReference'];
   /** Hz; for text without times. */
@@ -79,6 +81,7 @@ export function recordingFromAudio(audio: DecodedAudio, hash: string, options: O
     ...(places && { filePlaces: places }),
     ...(options.seatName && { seatName: options.seatName }),
     ...(options.sourceName && { sourceName: options.sourceName }),
+    ...(typeof options.nearFieldMetres === 'number' && { nearFieldMetres: options.nearFieldMetres }),
     notes: [...audio.notes, ...notes, ...placesNote(places), ...dcNotes(samples, sampleRate)],
   };
 }

@@ -31,6 +31,7 @@ export type NoteCode =
   | 'size-guessed'
   | 'node'
   | 'boundary'
+  | 'near-field'
   | 'other-room'
   | 'measurement-chosen'
   | 'positions'
@@ -101,6 +102,11 @@ export interface Recording {
   /** What seat and source are called; recordings of one point share both. Absent where nobody named them. */
   readonly seatName?: string;
   readonly sourceName?: string;
+  /**
+   * Made so close to a source that its own sound drowns the room's: evidence of what the source does, and no seat. Distance to a
+   * port or the middle of a cone, m; half the radius of a cone where that is more.
+   */
+  readonly nearFieldMetres?: number;
   /** Whose response was taken off the samples. */
   readonly microphone?: MicrophoneResponse;
   /** Sound pressure level that a sine reaching full scale stands for, dB re 20 µPa, by the user's calibration. */

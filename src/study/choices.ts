@@ -69,7 +69,9 @@ const identityOf = (recording: Recording): readonly unknown[] => {
 /** All of a recording that a result may depend on or repeat. */
 export function recordingKey(recording: Recording): string {
   const { label, stage, timeReference, seat, source, fullScaleDb = null, microphone } = recording;
+  const { sourceName = null, nearFieldMetres = null } = recording;
   const given = [label, stage, timeReference, seat, source, fullScaleDb, microphone?.label ?? null];
+  given.push(sourceName, nearFieldMetres);
   return JSON.stringify([...identityOf(recording), ...given]);
 }
 
@@ -106,8 +108,11 @@ export const examinationKey = (recording: Recording): string => JSON.stringify(i
 export const fitKey = (recording: Recording, params: FitParams): string => samplesKey(recording, params);
 
 /** The same of a diagnosis, which repeats what is said of the recording. */
-export const diagnosisKey = (recording: Recording, params: DiagnosisParams): string =>
-  JSON.stringify([recordingKey(recording), params]);
+export const diagnosisKey = (
+  recording: Recording,
+  params: DiagnosisParams,
+  near: readonly Recording[] = [],
+): string => JSON.stringify([recordingKey(recording), params, near.map(recordingKey)]);
 
 export const responseParamsOf = ({ fromHz, toHz, smoothing }: StudyChoices): ResponseParams => ({
   fromHz,

@@ -1,7 +1,7 @@
 /** Reads a document that may be anything: every field is looked at before it is believed. */
 import { smoothings } from '../decay/smoothing.js';
 import { RingdownError } from '../signal/errors.js';
-import { mostRecordings } from '../signal/limits.js';
+import { mostRecordings, nearFieldBounds } from '../signal/limits.js';
 import type { MicrophoneResponse, Note, PositionMetres, Recording } from '../signal/types.js';
 import { createPlan, createRoom, type Plan } from '../room/index.js';
 import type { AbsorptionBand, Room } from '../room/types.js';
@@ -110,6 +110,8 @@ function recording(field: Field): Recording {
   const [seatName, sourceName] = ['seatName', 'sourceName'].map((name) =>
     field.at(name).orNull((f) => f.text),
   );
+  // Absent where it was saved before recordings could be close to a source.
+  const nearFieldMetres = field.at('nearFieldMetres').orNull((f) => f.number(...nearFieldBounds));
   const response = field.at('microphone').orNull(microphone);
   const fullScaleDb = field.at('fullScaleDb').orNull((f) => f.number(0, 300));
   const sweep = field.at('sweep').orNull((f) => ({ label: f.at('label').text, hash: f.at('hash').text }));
@@ -127,6 +129,7 @@ function recording(field: Field): Recording {
     source: field.at('source').orNull(position),
     ...(seatName && { seatName }),
     ...(sourceName && { sourceName }),
+    ...(nearFieldMetres !== null && { nearFieldMetres }),
     reduced: {
       sampleRate: field.at('sampleRate').number(100, 384000),
       seconds: field.at('seconds').number(0.001, 3600),

@@ -21,6 +21,8 @@ export interface RecordingDocument {
   readonly source: PositionMetres | null;
   readonly seatName: string | null;
   readonly sourceName: string | null;
+  /** Of a recording close to its source, m; null for one at a seat. */
+  readonly nearFieldMetres: number | null;
   readonly timeReference: 'common' | 'none';
   /** Of the file, Hz and s. */
   readonly sampleRate: number;
@@ -100,6 +102,7 @@ function recordingDocument(recording: Recording): RecordingDocument {
     ...{ label, hash, channel, channelCount, stage, seat, source },
     seatName: recording.seatName ?? null,
     sourceName: recording.sourceName ?? null,
+    nearFieldMetres: recording.nearFieldMetres ?? null,
     timeReference,
     sampleRate: reduced.sampleRate,
     seconds: reduced.seconds,

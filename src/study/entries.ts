@@ -136,7 +136,9 @@ export function createEntries({ pool, round, decoder, onRead, onChange }: Entrie
       const list = readable();
       const wanted = list.find(({ key }) => key === chosen);
       if (wanted) return wanted;
-      const first = entries.find(({ recording, stop }) => recording !== null || stop !== null);
+      const there = entries.filter(({ recording, stop }) => recording !== null || stop !== null);
+      // What was recorded close to a source is shown only where it is chosen, or where there is nothing else.
+      const first = there.find(({ given }) => typeof given.nearFieldMetres !== 'number') ?? there[0];
       return list.find(({ key }) => key === first?.key) ?? null;
     },
 
@@ -147,7 +149,8 @@ export function createEntries({ pool, round, decoder, onRead, onChange }: Entrie
     },
 
     async addCopy(recording: Recording): Promise<string> {
-      const entry = add(recording.label, {});
+      const { nearFieldMetres } = recording;
+      const entry = add(recording.label, { nearFieldMetres });
       if (!refusedAsFull(entry)) await read(entry, (running) => examined(recording, running));
       return entry.key;
     },
@@ -156,13 +159,14 @@ export function createEntries({ pool, round, decoder, onRead, onChange }: Entrie
     describe(index: number, about: Parameters<Study['setRecording']>[1]): boolean {
       const entry = readable()[index];
       if (!entry) return false;
-      const { seatName, sourceName, ...rest } = about;
+      const { seatName, sourceName, nearFieldMetres, ...rest } = about;
       entry.given = { ...entry.given, ...about };
       entry.recording = {
         ...entry.recording,
         ...rest,
         ...(seatName !== undefined && { seatName }),
         ...(sourceName !== undefined && { sourceName }),
+        ...(nearFieldMetres !== undefined && { nearFieldMetres: nearFieldMetres ?? undefined }),
       };
       return true;
     },

@@ -10,6 +10,7 @@ import {
   wallsFromNames,
 } from '../room/index.js';
 import type { Room } from '../room/index.js';
+import { nearFieldBounds, nearFieldMetres } from '../signal/limits.js';
 import { smoothings } from '../decay/smoothing.js';
 import { RingdownError } from '../signal/errors.js';
 import type { PositionMetres } from '../signal/types.js';
@@ -50,4 +51,4 @@ export function positionFromText(text: string, room: Room | null = null): Positi
   return room ? roomPosition(position, room) : position;
 }
 
-export { RingdownError, smoothings };
+export { nearFieldBounds, nearFieldMetres, RingdownError, smoothings };

@@ -12,11 +12,13 @@ import {
 import {
   fitRoom,
   interpret,
+  readNearField,
   ridgeFit,
   type HeardResonance,
   type RoomFit,
   type Diagnosis,
   type DiagnosisParams,
+  type NearField,
   type RidgeFit,
   type RidgeTarget,
 } from '../diagnosis/index.js';
@@ -80,8 +82,15 @@ export interface JobTable {
       readonly diagnosis: DiagnosisParams;
       /** In the order of the recordings; made where they are not given. */
       readonly examinations?: readonly Examination[];
+      /** What recordings close to the sources say. */
+      readonly near?: readonly NearField[];
     };
     result: Diagnosis;
+  };
+  /** A recording close to a source: what rings there. */
+  'near-field': {
+    params: { readonly recording: Recording; readonly fit: FitParams };
+    result: NearField;
   };
   response: {
     params: { readonly recording: Recording; readonly response: ResponseParams };
@@ -147,8 +156,9 @@ const starters: Starters = {
   examine: ({ recording }) => examine(recording),
   grid: ({ recording, grid }) => computeGrid(recording, grid),
   fit: ({ recordings, fit }) => fitResonances(recordings, fit),
-  interpret: ({ recordings, fit, diagnosis, examinations }) =>
-    interpret(recordings, fit, diagnosis, examinations ?? null),
+  interpret: ({ recordings, fit, diagnosis, examinations, near }) =>
+    interpret(recordings, fit, diagnosis, examinations ?? null, near),
+  'near-field': ({ recording, fit }) => readNearField(recording, fit),
   response: ({ recording, response }) => computeResponse(recording, response),
   ridge: ({ recording, fit, target }) => ridgeFit(recording, fit, target),
   predict: ({ room, toHz }) => predictRoomJob(room, { toHz }),

@@ -108,15 +108,19 @@ export function defaultPair(study: StudySnapshot, system: SystemSnapshot): PairC
   if (states.includes('after')) return { first: { of: 'before' }, second: { of: 'after' } };
   if (states.includes('designed')) return { first: { of: 'before' }, second: { of: 'designed' } };
   const { recordings, active } = study;
-  if (recordings.length < 2) return null;
-  const [here] = [recordings[active]];
+  // What was recorded close to a source is no stage of a seat.
+  const seats = [...recordings.keys()].filter((k) => recordings[k].nearFieldMetres === undefined);
+  if (seats.length < 2) return null;
+  const here = recordings[seats.includes(active) ? active : seats[0]];
   const pointOf = ({ seat, seatName, source, sourceName }: Recording): string =>
     JSON.stringify([seatName ?? seat, sourceName ?? source]);
   const other = recordings.findIndex(
-    (one) => one !== here && one.stage !== here.stage && pointOf(one) === pointOf(here),
+    (one, k) => seats.includes(k) && one.stage !== here.stage && pointOf(one) === pointOf(here),
   );
   const [first, second] =
-    other < 0 ? [0, 1] : [active, other].sort((a, b) => stageOrder(system, recordings, a, b));
+    other < 0
+      ? seats
+      : [recordings.indexOf(here), other].sort((a, b) => stageOrder(system, recordings, a, b));
   return { first: { of: 'recording', index: first }, second: { of: 'recording', index: second } };
 }
 
@@ -179,7 +183,9 @@ export function createPair(
     const shown = sides.map((one, k): PairStage => {
       stages[k].follow(stageRequest(pool(), one, grids[k], seat, of, made));
       const recording = one.of === 'recording' ? of.recordings[one.index] : null;
-      diagnoses[k].follow(recording && diagnosisRequest(pool(), recording, of.choices, of.room));
+      diagnoses[k].follow(
+        recording && diagnosisRequest(pool(), recording, of.choices, of.room, of.recordings),
+      );
       return {
         side: one,
         recording: stages[k].value?.recording ?? recording,

@@ -1,6 +1,8 @@
 import type { Examination, Grid, Response } from '../decay/index.js';
-import type { Diagnosis, RidgeFit, RidgeTarget } from '../diagnosis/index.js';
+import { concerns } from '../diagnosis/near-field.js';
+import type { Diagnosis, NearField, RidgeFit, RidgeTarget } from '../diagnosis/index.js';
 import type { Room } from '../room/index.js';
+import type { FitParams } from '../resonance/index.js';
 import type { Recording } from '../signal/index.js';
 import {
   diagnosisKey,
@@ -10,6 +12,7 @@ import {
   fitParamsOf,
   gridKey,
   gridParamsOf,
+  recordingKey,
   responseParamsOf,
   samplesKey,
 } from './choices.js';
@@ -42,15 +45,48 @@ export function gridRequest(pool: Pool, recording: Recording, choices: StudyChoi
   };
 }
 
-/** Its diagnosis: a fit, which is kept and serves every limit and every room of one volume, then what it means. */
+type NearSources = readonly Pick<Recording, 'source' | 'sourceName'>[];
+
+/** Recordings close to a source that plays in these: evidence beside them. */
+export const nearFieldsFor = (of: NearSources, all: readonly Recording[]): Recording[] =>
+  all.filter(
+    (one) =>
+      one.nearFieldMetres !== undefined &&
+      !of.includes(one) &&
+      concerns({ source: one.source, sourceName: one.sourceName ?? null }, of),
+  );
+
+/** What they say; each is fitted once for all who ask. */
+export async function readNearFields(
+  pool: Pool,
+  near: readonly Recording[],
+  fit: FitParams,
+  options: Omit<RunOptions, 'key'>,
+): Promise<NearField[]> {
+  const list: NearField[] = [];
+  for (const recording of near) {
+    const key = JSON.stringify([recordingKey(recording), fit]);
+    list.push(await pool.run('near-field', { recording, fit }, { ...options, key }));
+  }
+  return list;
+}
+
+/**
+ * Its diagnosis: a fit, which is kept and serves every limit and every room of one volume, then what it means.
+ *
+ * @param all Recordings of the study: those close to the source are evidence.
+ */
 export function diagnosisRequest(
   pool: Pool,
   recording: Recording,
   choices: StudyChoices,
   room: Room | null,
+  all: readonly Recording[],
 ): FollowerRequest<Diagnosis> {
   const diagnosis = diagnosisParamsOf(choices, room);
-  const key = diagnosisKey(recording, diagnosis);
+  // A recording close to a source is looked at by itself.
+  const near = recording.nearFieldMetres === undefined ? nearFieldsFor([recording], all) : [];
+  const key = diagnosisKey(recording, diagnosis, near);
   const fitParams = fitParamsOf(choices, room);
   const recordings = [recording];
   return {
@@ -69,9 +105,10 @@ export function diagnosisRequest(
         },
       );
       const examinations = [await examineRecording(pool, recording, { signal })];
+      const beside = await readNearFields(pool, near, fitParams, { signal });
       return pool.run(
         'interpret',
-        { recordings, fit, diagnosis, examinations },
+        { recordings, fit, diagnosis, examinations, near: beside },
         {
           key,
           signal,

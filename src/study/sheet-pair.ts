@@ -149,7 +149,7 @@ export function createSheetPair(study: Study, system: System, options: { pool?: 
     const shown = side?.recording === recordings[active] ? study.snapshot : null;
     const fitted = side && !side.diagnosis && !shown;
     grid.follow(side && !shown?.grid ? gridRequest(pool(), side.recording, choices) : null);
-    diagnosis.follow(fitted ? diagnosisRequest(pool(), side.recording, choices, room) : null);
+    diagnosis.follow(fitted ? diagnosisRequest(pool(), side.recording, choices, room, recordings) : null);
     return (
       side && {
         ...side,

@@ -97,6 +97,7 @@ export function createStudy(options: StudyOptions = {}): Study {
     const { choices, room } = next;
     const wrong = choicesFailure(choices);
     const shown = entry && !wrong ? entry.recording : null;
+    const read = entries.readable().map(({ recording }) => recording);
     if (!shown) {
       grid.follow(null);
       diagnosis.follow(null);
@@ -108,7 +109,7 @@ export function createStudy(options: StudyOptions = {}): Study {
       grid.follow(gridRequest(pool(), shown, choices));
     }
     responses.follow(requests('responses', shown, (r) => responseRequest(pool(), r, choices)));
-    if (shown) diagnosis.follow(diagnosisRequest(pool(), shown, choices, room));
+    if (shown) diagnosis.follow(diagnosisRequest(pool(), shown, choices, room, read));
     const selection = sameSelection(next, diagnosis.value);
     const { selectedRidge, selectedResonance } = selection;
     const target =
@@ -118,10 +119,7 @@ export function createStudy(options: StudyOptions = {}): Study {
     ridge.follow(
       target && ridgeRequest(pool(), shown!, diagnosis.value!, fitParamsOf(choices, room), target),
     );
-    const recordings = sameList(
-      snapshot.recordings,
-      entries.readable().map(({ recording }) => recording),
-    );
+    const recordings = sameList(snapshot.recordings, read);
     publish({
       ...change,
       ...selection,

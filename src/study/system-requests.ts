@@ -4,8 +4,9 @@ import { plainSetting } from '../seats/index.js';
 import { reducedCopy } from '../seats/combine.js';
 import type { Room } from '../room/types.js';
 import type { Recording } from '../signal/types.js';
-import { diagnosisParamsOf, fitParamsOf } from './choices.js';
+import { diagnosisParamsOf, fitParamsOf, recordingKey } from './choices.js';
 import type { FollowerRequest } from './follower.js';
+import { nearFieldsFor, readNearFields } from './requests.js';
 import type { Pool } from './pool.js';
 import type { SystemDesign, SystemState } from './system-types.js';
 import type { StudyChoices } from './types.js';
@@ -80,7 +81,16 @@ export function stateRequest(
   pool: Pool,
   grid: Grid,
   settings: readonly SourceSetting[] | null,
-  { choices, room }: { readonly choices: StudyChoices; readonly room: Room | null },
+  {
+    choices,
+    room,
+    recordings: all,
+  }: {
+    readonly choices: StudyChoices;
+    readonly room: Room | null;
+    /** Those close to a source are evidence. */
+    readonly recordings: readonly Recording[];
+  },
 ): FollowerRequest<SystemState> {
   const fit = fitParamsOf(choices, room);
   const diagnosis = diagnosisParamsOf(choices, room);
@@ -89,7 +99,11 @@ export function stateRequest(
   );
   const combineKey = JSON.stringify([gridKey(grid), settings]);
   const fitKey = JSON.stringify([combineKey, fit]);
-  const key = JSON.stringify([fitKey, places, diagnosis]);
+  const near = nearFieldsFor(
+    grid.map((row) => row[0]),
+    all,
+  );
+  const key = JSON.stringify([fitKey, places, diagnosis, near.map(recordingKey)]);
   const scaled =
     (from: number, to: number, report: (progress: { stage: string; fraction: number }) => void) =>
     ({ stage, fraction }: { stage: string; fraction: number }): void =>
@@ -112,9 +126,10 @@ export function stateRequest(
         { recordings, fit },
         { key: fitKey, signal, onProgress: scaled(0.05, 0.9, onProgress) },
       );
+      const beside = await readNearFields(pool, near, fit, { signal });
       const found = await pool.run(
         'interpret',
-        { recordings, fit: fitted, diagnosis },
+        { recordings, fit: fitted, diagnosis, near: beside },
         { key, signal, onProgress: scaled(0.9, 1, onProgress) },
       );
       return { recordings, diagnosis: found };

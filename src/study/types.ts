@@ -32,6 +32,8 @@ export interface RecordingOptions {
   /** What seat and source are called; recordings of one point share both. */
   readonly seatName?: string;
   readonly sourceName?: string;
+  /** Of a recording close to its source, which is evidence and no seat: m. Null takes it back. */
+  readonly nearFieldMetres?: number | null;
   /** `common` only where one clock timed this recording and the others. */
   readonly timeReference?: Recording['timeReference'];
 }
@@ -39,7 +41,7 @@ export interface RecordingOptions {
 /** What may be said anew of a recording that is read: where and when it was made. */
 export type RecordingAbout = Pick<
   RecordingOptions,
-  'label' | 'seat' | 'source' | 'stage' | 'seatName' | 'sourceName' | 'timeReference'
+  'label' | 'seat' | 'source' | 'stage' | 'seatName' | 'sourceName' | 'timeReference' | 'nearFieldMetres'
 >;
 
 /** Everything that decides the result, in trade units. */

@@ -93,17 +93,18 @@ describe('what every seat hears alike', () => {
 });
 
 describe('what a cause rests on', () => {
+  const nothing = { candidates: [], shape: null, expectedModes: 20 };
   const shape = { kind: 'one-shape', params: { seats: 5, spreadDb: 0.5, degrees: 6, othersDb: 5 } } as const;
 
   it('is for hum its multiple of the mains, and how far off', () => {
     const hum: Resonance = { ...plain, kind: 'hum', frequencyHz: 100.03, decayTimeSeconds: null };
-    const found = evidenceOf('hum', hum, [], null, 20);
+    const found = evidenceOf({ ...nothing, cause: 'hum', resonance: hum });
     expect(found?.params).toMatchObject({ mainsHz: 50, multiple: 2 });
     expect(found?.params.offHz).toBeCloseTo(0.03, 6);
   });
 
   it('is for a boost the number of modes that a room would have', () => {
-    expect(evidenceOf('equaliser', plain, [], null, 41)).toEqual({
+    expect(evidenceOf({ ...nothing, cause: 'equaliser', resonance: plain, expectedModes: 41 })).toEqual({
       kind: 'alone',
       params: { expectedModes: 41, q: 13.6 },
     });
@@ -118,7 +119,7 @@ describe('what a cause rests on', () => {
       early: { frequencyHz: 50, amplitudes: [1], phasesRadians: [0] },
       amplitudes: [0.125893],
     };
-    const found = evidenceOf('coupled', bent, [], null, 20);
+    const found = evidenceOf({ ...nothing, cause: 'coupled', resonance: bent });
     expect(found?.params).toMatchObject({ earlySeconds: 0.3, lateSeconds: 1.6 });
     expect(found?.params.lateDb).toBeCloseTo(-18, 3);
   });

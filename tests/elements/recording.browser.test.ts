@@ -27,6 +27,28 @@ const shown = async (recording: unknown, view: unknown): Promise<RingdownStudy> 
 };
 
 describe('ringdown-recording', () => {
+  it('is evidence and no seat where it was made close to its source, at a distance that is one', async () => {
+    const recording = (distance: string) =>
+      html`<ringdown-recording src=${roomAddress()} near-field=${distance}></ringdown-recording>`;
+    const study = await shown(
+      html`${recording('')}${recording('0,03')}<ringdown-recording
+          src=${roomAddress()}
+        ></ringdown-recording>`,
+      html`<ringdown-recordings></ringdown-recordings>`,
+    );
+    expect(study.snapshot.recordings.map(({ nearFieldMetres }) => nearFieldMetres)).to.deep.equal([
+      ...[0.05, 0.03, undefined],
+    ]);
+    expect(study.snapshot.active).to.equal(2);
+    const list = study.querySelector('ringdown-recordings')!;
+    await waitUntil(() => /near field/.test(shadowText(list, 'table')), 'the list');
+    const far = await fixture<RingdownStudy>(
+      html`<ringdown-study no-files>${recording('2')}</ringdown-study>`,
+    );
+    await waitUntil(() => far.shadowRoot!.textContent!.includes('near-field'), 'the refusal');
+    expect(far.snapshot.recordings).to.have.length(0);
+  });
+
   it('takes the response of its microphone off, calibrates its levels, and every view says so', async () => {
     const study = await shown(
       html`<ringdown-recording

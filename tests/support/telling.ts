@@ -140,6 +140,7 @@ export function everyNote(): Note[] {
     ...examined(reflected),
     ...told(recordingFromSamples(box, 44100), { toHz: 120, room }),
     ...told(recordingFromSamples(box, rate, { seat, source }), { room }),
+    ...told(recordingFromSamples(box, rate, { source, nearFieldMetres: 0.05 }), { room }),
     ...opened([mode, mode.map((v) => -v)]),
     ...opened([mode, blank()]),
     ...opened([mode, mode], 2),

@@ -23,6 +23,11 @@ export class RingdownRecording extends DataElement {
   @property() source: Given = null;
   /** "before", "after", or any text. */
   @property() stage: Given = null;
+  /**
+   * Present where it was made close to its source: evidence of whether the source itself rings, and no seat. Its value is the
+   * distance in metres to a port or the middle of a cone (half the radius of the cone where that is more), 0.05 without one.
+   */
+  @property({ attribute: 'near-field' }) nearField: Given = null;
   /** Counted from 1; the only live one or the first where not given. */
   @property() channel: Given = null;
   /** Sample rate, Hz, of a text file that holds no times. */
@@ -50,13 +55,13 @@ export class RingdownRecording extends DataElement {
    */
   get pageSource(): PageSource {
     const { src, data, label, seat, source, stage, channel, rate, measurement, calibration } = this;
-    const { clock } = this;
+    const { clock, nearField } = this;
     return {
       id: this,
       ...this.#file(src, data),
       sweep: this.#file(this.sweep, this.sweepData),
       microphone: this.#file(this.microphone, this.microphoneData),
-      settings: { label, seat, source, stage, channel, rate, measurement, calibration, clock },
+      settings: { label, seat, source, stage, channel, rate, measurement, calibration, clock, nearField },
     };
   }
 

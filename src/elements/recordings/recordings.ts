@@ -222,10 +222,13 @@ export class RingdownRecordings extends ChartElement {
   #renderRow(snapshot: StudySnapshot, index: number, names: Record<string, string>): TemplateResult {
     const { speaker } = this;
     const { n } = speaker;
-    const { label, stage, onsetSeconds, samples, sampleRate } = snapshot.recordings[index];
+    const { label, stage, onsetSeconds, samples, sampleRate, nearFieldMetres } = snapshot.recordings[index];
     const examination = this.#examination(index);
     const trace = examination?.trace;
-    const name = `${label || speaker.view('this-recording')}${stage ? ` (${stage})` : ''}`;
+    const beside = [stage, nearFieldMetres === undefined ? '' : speaker.view('near-field-tag')].filter(
+      Boolean,
+    );
+    const name = `${label || speaker.view('this-recording')}${beside.length > 0 ? ` (${beside.join(', ')})` : ''}`;
     const cell = (of: string, content: unknown): TemplateResult =>
       html`<td role="cell" class=${of} data-label=${names[of]}>${content}</td>`;
     const verdict = examination && verdictOf(snapshot, index);

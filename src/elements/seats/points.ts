@@ -1,9 +1,10 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
+import { nearFieldBounds } from '../../study/inputs.js';
 import { guessedPoint } from '../../study/points.js';
 import type { Study } from '../../study/types.js';
-import type { Speaker } from '../../words/index.js';
+import { parseNumber, type Speaker } from '../../words/index.js';
 
 /**
  * What each recording is a recording of: source, seat and stage, typed or read from its name; and whether one clock timed
@@ -32,7 +33,7 @@ export function renderPoints(study: Study, speaker: Speaker, changed: () => void
         <thead>
           <tr>
             <th scope="col">${speaker.view('recordings')}</th>
-            ${heads.map((head) => html`<th scope="col">${speaker.view(head)}</th>`)}
+            ${[...heads, 'near-field-column'].map((head) => html`<th scope="col">${speaker.view(head)}</th>`)}
           </tr>
         </thead>
         <tbody>
@@ -55,11 +56,33 @@ export function renderPoints(study: Study, speaker: Speaker, changed: () => void
                       />
                     </td>`,
                 )}
+                <td>
+                  <input
+                    class="distance"
+                    inputmode="decimal"
+                    autocomplete="off"
+                    aria-label=${speaker.view('point-of', {
+                      what: speaker.view('near-field-column'),
+                      label: recording.label,
+                    })}
+                    .value=${recording.nearFieldMetres === undefined ? '' : speaker.n.number(recording.nearFieldMetres, 3)}
+                    @change=${(event: Event) => {
+                      const input = event.target as HTMLInputElement;
+                      const metres = parseNumber(input.value);
+                      const [from, to] = nearFieldBounds;
+                      const within = metres !== null && metres >= from && metres <= to;
+                      input.setAttribute('aria-invalid', String(input.value.trim() !== '' && !within));
+                      if (within || input.value.trim() === '')
+                        say(index, { nearFieldMetres: within ? metres : null });
+                    }}
+                  />
+                </td>
               </tr>`,
           )}
         </tbody>
       </table>
     </div>
+    <p class="hint">${speaker.view('near-field-hint')}</p>
     <div class="tools">
       <button type="button" part="guess" @click=${guess}>${speaker.view('points-guess')}</button>
       <label>

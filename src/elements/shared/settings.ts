@@ -1,6 +1,13 @@
 import { choiceBounds, choiceWords } from '../../study/choices.js';
 import { failureOf } from '../../study/failure.js';
-import { positionFromText, RingdownError, roomFromText, smoothings } from '../../study/inputs.js';
+import {
+  nearFieldBounds,
+  nearFieldMetres,
+  positionFromText,
+  RingdownError,
+  roomFromText,
+  smoothings,
+} from '../../study/inputs.js';
 import type { RecordingOptions, StudyChoices, StudyFailure, StudySnapshot } from '../../study/types.js';
 import { parseNumber, parseNumberList } from '../../words/index.js';
 
@@ -148,6 +155,7 @@ export interface RecordingSettings {
   readonly measurement?: Given;
   readonly calibration?: Given;
   readonly clock?: Given;
+  readonly nearField?: Given;
 }
 
 /**
@@ -175,6 +183,8 @@ export function readRecording(
     places.has(String(value).trim()) ? String(value).trim() : undefined;
   const [seatName, sourceName] = [named(settings.seat), named(settings.source)];
   const fullScaleDb = readNumber('calibration', settings.calibration, [40, 200]);
+  const close = settings.nearField;
+  const nearField = close === '' ? nearFieldMetres : readNumber('near-field', close, nearFieldBounds);
   return {
     label: given(settings.label) ? String(settings.label) : fallbackLabel,
     seat: place(settings.seat),
@@ -187,6 +197,7 @@ export function readRecording(
     ...(sampleRate !== null && { sampleRate }),
     ...(measurement !== null && { measurement: Math.round(measurement) }),
     ...(fullScaleDb !== null && { fullScaleDb }),
+    ...(nearField !== null && { nearFieldMetres: nearField }),
   };
 }
 

@@ -55,6 +55,12 @@ export const commandHelp: Readonly<Record<string, CommandHelp>> = {
       limitHelp,
       ['--seat X,Y,Z', 'Ort des Mikrofons, m von einer unteren Ecke; einmal oder einmal je Datei'],
       ['--source X,Y,Z', 'Ort der Quelle, ebenso'],
+      [
+        '--near-field DATEI',
+        'dicht an einer Quelle: zeigt, ob sie selbst nachklingt; kein Hörplatz; mehrfach',
+      ],
+      ['--near-distance M', 'wie dicht, an Öffnung oder Membranmitte (0.05); einmal oder je --near-field'],
+      ['--near-source X,Y,Z', 'vor welcher Quelle, durch deren Ort; ebenso'],
       ['--together', 'die Dateien sind aus einem Raum: zusammen angepasst, ein Dokument'],
       ['--fit-room', 'die Seiten von --room an die Resonanzen anpassen, mit der Chance eines Zufalls'],
       jsonHelp,

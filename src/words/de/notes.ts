@@ -100,6 +100,8 @@ export const notes: Readonly<Record<string, Sentence>> = {
   },
   node: (p, n) =>
     `${p.place === 'source' ? 'Die Quelle' : 'Der Hörplatz'}${typeof p.number === 'number' ? ` ${p.number}` : ''} liegt auf oder nahe einem Druckknoten der Mode ${String(p.order ?? '')}${clause(p, 'frequencyHz', (f) => ` (${n.hertz(f)})`)}: Kein Grat hier heißt nicht, dass der Raum keine Mode hat. Messen Sie auch an einem anderen Ort.`,
+  'near-field': (p, n) =>
+    `Diese Aufnahme entstand dicht an ihrer Quelle (${n.metres(p.metres)}): Sie sagt, was die Quelle selbst tut, und ist kein Hörplatz. Was hier stehen bleibt, ist nicht das, was man im Raum hört.`,
   boundary: (p, n) =>
     `Der Einbruch${clause(p, 'frequencyHz', (f) => ` bei ${n.hertz(f)}`)}${clause(p, 'depthDb', (d) => `, ${n.decibels(d)} tief,`)} klingt nicht nach, wie bei einer Reflexion${clause(p, 'extraMetres', (d) => `, deren Weg ${n.metres(d)} länger ist als der des Direktschalls (${n.metres(d / 2)} bei einer Fläche genau dahinter),`)} und nicht wie bei einer Mode${clause(p, 'explained', (e) => `; eine einzige Reflexion erklärt ${n.percent(e)} der Form des frühen Spektrums`)}. Wird die Quelle oder der Hörplatz verschoben, so wandert er; ein Equalizer kann ihn nicht füllen.`,
   'other-room': (p, n) =>

@@ -148,6 +148,14 @@ export const views: Readonly<Record<string, Sentence>> = {
     `Dass eine der vorhergesagten Moden in der Nähe zutrifft, hat eine Wahrscheinlichkeit von ${n.percent(p.chance)}.`,
   'why-one-shape': (p, n) =>
     `Alle ${n.integer(p.seats)} Plätze hören sie gleich laut (${n.decibels(p.spreadDb, 1)} Effektivwert der Abstände, andere Resonanzen ${n.decibels(p.othersDb, 1)}) und in gleicher Phase (innerhalb von ${n.integer(p.degrees)}°): So klingt der Lautsprecher oder seine Öffnung nach, und so auch eine Mode, die an diesen Plätzen gleich ist. Eine Aufnahme nahe an der Quelle entscheidet.`,
+  'why-near-field': (p, n) =>
+    `Eine Aufnahme ${n.metres(p.metres)} vor der Quelle klingt bei derselben Frequenz (${n.hertz(p.frequencyHz, 1)} ± ${n.hertz(p.frequencySdHz, 1)}) und ebenso lange nach (${n.seconds(p.decayTimeSeconds)} ± ${n.seconds(p.decayTimeSdSeconds)}). Auch eine Raummode ist dort zu hören, in diesem Raum aber höchstens mit ${n.decibels(p.mostDb, 0)} re Direktschall; hier sind es ${n.decibels(p.aboveDirectDb, 0)}. Also schwingt die Quelle, ihre Öffnung oder ein Filter davor. Umstellen und Absorber ändern daran nichts.`,
+  'why-not-near-field': (p, n) =>
+    `Alle Plätze hören sie gleich, wie man das Nachklingen einer Quelle hören würde, aber eine Aufnahme ${n.metres(p.metres)} vor der Quelle klingt dort nicht nach: Es ist weder die Quelle noch ihre Öffnung.`,
+  'near-field-tag': () => 'Nahfeld',
+  'near-field-column': () => 'Abstand in m, falls nahe an der Quelle',
+  'near-field-hint': () =>
+    'Eine Aufnahme dicht an ihrer Quelle zeigt, ob die Quelle selbst nachklingt; sie ist kein Hörplatz und geht in keinen Mittelwert und keinen Plan ein. Abstand zur Öffnung oder zur Mitte der Membran, 0,005 bis 0,3 m (der halbe Membranradius, wenn er größer ist); leer bei einer Aufnahme an einem Hörplatz.',
   'cause-and-candidates': () => 'Ursache und Kandidaten',
   unexplained: () => 'Ein Band, das nachklingt, obwohl keine Resonanz es erklärt.',
   'ridges-foot': () =>

@@ -52,6 +52,15 @@ export const commandHelp: Readonly<Record<string, CommandHelp>> = {
       ['--limit NAME', 'audibility (default), target, or neighbours'],
       ['--seat X,Y,Z', 'place of the microphone, m from one low corner; once, or once per file'],
       ['--source X,Y,Z', 'place of the source, likewise'],
+      [
+        '--near-field FILE',
+        'close to a source: shows whether it rings itself, is no seat; may be repeated',
+      ],
+      [
+        '--near-distance M',
+        'how close, to a port or the middle of a cone (0.05); once, or once per --near-field',
+      ],
+      ['--near-source X,Y,Z', 'which source, by its place; likewise'],
       ['--together', 'the files are of one room: fitted together, one document'],
       ['--fit-room', 'fit the sides of --room to the resonances, and say how likely that is chance'],
       jsonHelp,

@@ -96,6 +96,8 @@ export const notes: Readonly<Record<string, Sentence>> = {
   },
   node: (p, n) =>
     `${typeof p.number === 'number' ? `${p.place === 'source' ? 'Source' : 'Seat'} ${p.number}` : `The ${p.place === 'source' ? 'source' : 'seat'}`} sits at or near a pressure node of the mode ${String(p.order ?? '')}${clause(p, 'frequencyHz', (f) => ` (${n.hertz(f)})`)}: no ridge here does not mean no mode in the room. Measure another place too.`,
+  'near-field': (p, n) =>
+    `This recording was made close to its source (${n.metres(p.metres)}): it tells what the source itself does, and is no seat. What hangs here is not what is heard in the room.`,
   boundary: (p, n) =>
     `The dip${clause(p, 'frequencyHz', (f) => ` at ${n.hertz(f)}`)}${clause(p, 'depthDb', (d) => `, ${n.decibels(d)} deep,`)} has no tail, as of a reflection${clause(p, 'extraMetres', (d) => ` that travels ${n.metres(d)} further than the direct sound (${n.metres(d / 2)} for a surface straight behind)`)} and not of a mode${clause(p, 'explained', (e) => `; one reflection explains ${n.percent(e)} of the shape of the early spectrum`)}. Moving the source or the seat shifts it; equalisation cannot fill it.`,
   'other-room': (p, n) =>

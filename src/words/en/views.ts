@@ -144,6 +144,14 @@ export const views: Readonly<Record<string, Sentence>> = {
     `That one of the predicted modes near it is right has a chance of ${n.percent(p.chance)}.`,
   'why-one-shape': (p, n) =>
     `All ${n.integer(p.seats)} seats hear it at one level (${n.decibels(p.spreadDb, 1)} rms apart, where other resonances are ${n.decibels(p.othersDb, 1)}) and in one phase (within ${n.integer(p.degrees)}°): the tail of the loudspeaker or its port does so, and so does a mode that is alike at these seats. A recording close to the source decides.`,
+  'why-near-field': (p, n) =>
+    `A recording ${n.metres(p.metres)} from the source rings at the same frequency (${n.hertz(p.frequencyHz, 1)} ± ${n.hertz(p.frequencySdHz, 1)}) for as long (${n.seconds(p.decayTimeSeconds)} ± ${n.seconds(p.decayTimeSdSeconds)}). A mode of the room sounds there too, but in this room at most ${n.decibels(p.mostDb, 0)} re the direct sound; this is ${n.decibels(p.aboveDirectDb, 0)}. So the source, its port, or a filter in its path rings. Placement and absorption will not cure that.`,
+  'why-not-near-field': (p, n) =>
+    `Every seat hears it alike, as the tail of a source would be heard, but a recording ${n.metres(p.metres)} from the source does not ring there: neither the source nor its port.`,
+  'near-field-tag': () => 'near field',
+  'near-field-column': () => 'Distance in m, if close to the source',
+  'near-field-hint': () =>
+    'A recording made close to its source is evidence of whether the source itself rings; it is no seat, and no mean or plan rests on it. Distance to a port or the middle of a cone, 0.005 to 0.3 m (half the radius of the cone where that is more); empty for a recording at a seat.',
   'cause-and-candidates': () => 'Cause and candidates',
   unexplained: () => 'A band that hangs although no resonance explains it.',
   'ridges-foot': () =>
