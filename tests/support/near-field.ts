@@ -71,7 +71,7 @@ export function nearFieldScene(
   const close = synthesise({ ...base, seat: { ...source, x: source.x + distanceMetres } });
   const direct = new Float64Array(close.samples.length);
   direct[Math.round(close.onsetSeconds * sampleRate)] = 1 / distanceMetres;
-  const rollOff = { highPassHz: 22, highPassOrder: 4, lowPassHz: null, lowPassOrder: 4 };
+  const rollOff = { highPassHz: 22, highPassOrder: 4, lowPassHz: null, lowPassOrder: 4 } as const;
   filterForwards(direct, rollOffSections(rollOff, sampleRate));
   const sum = close.samples.map((value, k) => value + direct[k]);
   const noise = 1e-4 * sum.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
