@@ -45,7 +45,7 @@ describe('ringdown-recording', () => {
     const far = await fixture<RingdownStudy>(
       html`<ringdown-study no-files>${recording('2')}</ringdown-study>`,
     );
-    await waitUntil(() => far.shadowRoot!.textContent!.includes('near-field'), 'the refusal');
+    await waitUntil(() => far.shadowRoot!.textContent.includes('near-field'), 'the refusal');
     expect(far.snapshot.recordings).to.have.length(0);
   });
 

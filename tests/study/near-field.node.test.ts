@@ -7,7 +7,7 @@ import { createSystem } from '../../src/study/system.js';
 import { nearFieldScene } from '../support/near-field.js';
 
 const bytesOf = ({ samples, sampleRate }: Recording): ArrayBuffer =>
-  encodeWav({ channels: [samples], sampleRate, encoding: 'float-64' }).buffer as ArrayBuffer;
+  encodeWav({ channels: [samples], sampleRate, encoding: 'float-64' }).buffer;
 
 const tail = { frequencyHz: 47, decayTimeSeconds: 0.9, peakDb: 6 };
 const { room, source, seats, near } = nearFieldScene(3, 0.03, tail, { seatCount: 2 });
