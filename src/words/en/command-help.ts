@@ -52,10 +52,7 @@ export const commandHelp: Readonly<Record<string, CommandHelp>> = {
       ['--limit NAME', 'audibility (default), target, or neighbours'],
       ['--seat X,Y,Z', 'place of the microphone, m from one low corner; once, or once per file'],
       ['--source X,Y,Z', 'place of the source, likewise'],
-      [
-        '--near-field FILE',
-        'close to a source: shows whether it rings itself, is no seat; may be repeated',
-      ],
+      ['--near-field FILE', 'close to a source: shows whether it rings itself, is no seat; may be repeated'],
       [
         '--near-distance M',
         'how close, to a port or the middle of a cone (0.05); once, or once per --near-field',
