@@ -14,6 +14,7 @@ export function diagnosisText(diagnosis: Diagnosis, speaker: CommandSpeaker): st
     ...diagnosis.files.map((file) => fileText(file, speaker)),
     ridgesText(diagnosis, speaker),
     resonancesText(diagnosis.resonances, speaker),
+    qualityText(diagnosis, speaker),
     roomText(diagnosis, speaker),
   ];
   return parts.filter((part) => part !== '').join('\n\n');
@@ -62,6 +63,13 @@ function bandsText({ bands }: FileFacts, speaker: CommandSpeaker): string[] {
     { head: `${speaker.view('shortest-column')}, s`, right: true },
   ];
   return ['', speaker.view('bands-heading'), table(heads, rows)];
+}
+
+/** How much of the samples the fit accounts for. */
+function qualityText({ fit, resonances }: Diagnosis, speaker: CommandSpeaker): string {
+  if (resonances.length === 0) return '';
+  const { explainedEnergy: explained, residualWhiteness: whiteness } = fit;
+  return wrap(speaker.view('fit-quality', { explained, whiteness }));
 }
 
 function ridgesText({ ridges, resonances, limit, fit }: Diagnosis, speaker: CommandSpeaker): string {

@@ -14,7 +14,7 @@ import { Model, type State } from './model.js';
 import { fitNoise, type NoiseModel, type NoiseRange } from './noise-model.js';
 import { addBest, priceOf, searchOrder, type Reach } from './order.js';
 import { join, pick, reachHz, type Poles } from './poles.js';
-import { bandMedians, complexHannPower, tiltOf } from './spectrum.js';
+import { bandMedians, complexHannPower, powersBetween, tiltOf, whitenessOf } from './spectrum.js';
 import { joinTwins } from './twins.js';
 import type { Signal } from './varpro.js';
 import { flatWeights, noiseWeights } from './weights.js';
@@ -45,6 +45,8 @@ export interface StretchFit {
   readonly state: State;
   readonly deviations: Deviations;
   readonly noise: NoiseModel;
+  /** Of what the fit leaves within the stretch, evened out over time by the noise's own decay: 1 is white. */
+  readonly whiteness: number;
   /** Per pole: stands for several that cannot be told apart. */
   readonly joined: readonly boolean[];
 }
@@ -67,25 +69,38 @@ function whitenersOfTails(band: Band, humHz: readonly number[]): Whitener[] | nu
   return whiteners.some((whitener) => whitener !== noWhitener) ? whiteners : null;
 }
 
+/** Residuals of a state, their level evened out over time by the model's noise. */
+const evenResiduals = (model: Model, state: State): Signal[] => {
+  const { squares } = model.weights;
+  const even = (x: Float64Array) => x.map((value, n) => value * Math.sqrt(squares[n]));
+  return model.residualOfAll(state).map(({ re, im }) => ({ re: even(re), im: even(im) }));
+};
+
+/** Whiteness of what a state leaves between two offsets from the band's centre: the mean over its recordings. */
+export function residualWhiteness(model: Model, state: State, [fromHz, toHz]: NoiseRange): number {
+  const each = evenResiduals(model, state).map((signal) =>
+    whitenessOf(powersBetween(complexHannPower(signal, model.data.sampleRate), fromHz, toHz)),
+  );
+  return each.reduce((sum, value) => sum + value, 0) / each.length;
+}
+
 /**
  * Whiteners for what the fit leaves, its level evened out over time. Null where it is white enough. Running them
  * backwards in time keeps every exponential exact.
  */
 function whitenersOfResidual(band: Band, model: Model, state: State): Whitener[] | null {
-  const { squares } = model.weights;
-  const even = (x: Float64Array) => x.map((value, n) => value * Math.sqrt(squares[n]));
-  const whiteners = model.residualOfAll(state).map(({ re, im }) => {
-    const spectrum = complexHannPower({ re: even(re), im: even(im) }, band.sampleRate);
+  const whiteners = evenResiduals(model, state).map((signal) => {
+    const spectrum = complexHannPower(signal, band.sampleRate);
     const levels = bandMedians(spectrum, ...noiseRange(band.centreHz));
     return tiltOf(levels) > colouredDb ? whitenerOf(levels, band.sampleRate) : noWhitener;
   });
   return whiteners.some((whitener) => whitener !== noWhitener) ? whiteners : null;
 }
 
-const weigh = ({ data }: Whitened, { floor, diffuse, decaySeconds }: NoiseModel): Model =>
+export const weigh = ({ data }: Whitened, { floor, diffuse, decaySeconds }: NoiseModel): Model =>
   new Model(data, noiseWeights(floor, diffuse, decaySeconds, data.count, data.sampleRate));
 
-const flat = ({ data }: Whitened): Model => new Model(data, flatWeights(data.count));
+export const flat = ({ data }: Whitened): Model => new Model(data, flatWeights(data.count));
 
 /** The samples that the start values and the first round of a band's fit rest on: their tails whitened. */
 export const whitenTails = (band: Band, humHz: readonly number[]): Whitened =>
@@ -239,6 +254,7 @@ function* settle(
     whitened: local,
     ...joinTwins(within, last, deviations),
     noise,
+    whiteness: residualWhiteness(within, last, range),
   };
   return { fit, poles: join(pick(state.poles, far), last.poles) };
 }

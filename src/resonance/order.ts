@@ -22,7 +22,7 @@ function split(poles: Poles, centreHz: number, leftOut = -1): { near: number[]; 
 }
 
 /** Drops poles that are worth less than the threshold, the weakest first, several at once where they lie apart. */
-function prune(model: Model, start: Poles, limit: number): Poles {
+export function prune(model: Model, start: Poles, limit: number): Poles {
   let poles = start;
   while (poles.frequencyHz.length > 0) {
     const costs = model.dropCosts(model.at(poles));

@@ -76,3 +76,17 @@ export function bandMedians(spectrum: PowerSpectrum, fromHz: number, toHz: numbe
 /** Highest over lowest band, dB. */
 export const tiltOf = ({ levels }: BandLevels): number =>
   ((Math.max(...levels) - Math.min(...levels)) * 10) / Math.LN10;
+
+/** Euler's constant: the mean of ln p over the values p of the periodogram of white noise lies so far below ln of their mean. */
+const eulerGamma = 0.5772156649;
+
+/**
+ * Spectral flatness: geometric over arithmetic mean of a spectrum, in units of that of white noise, so that 1 is white and
+ * what a single line holds goes to 0. Of few values it scatters by 1 / sqrt(their number).
+ */
+export function whitenessOf(powers: readonly number[]): number {
+  const mean = powers.reduce((sum, p) => sum + p, 0) / powers.length;
+  if (!(mean > 0)) return 1;
+  const log = powers.reduce((sum, p) => sum + Math.log(Math.max(p / mean, 1e-30)), 0) / powers.length;
+  return Math.min(1, Math.exp(log + eulerGamma));
+}

@@ -45,6 +45,11 @@ export interface ResonanceFit {
   readonly fitToSeconds: number;
   /** Of the weighted energy in the fitted band; 0 to 1. */
   readonly explainedEnergy: number;
+  /**
+   * Spectral flatness of what the fit leaves of the samples, 1 for white noise: how much it looks like noise and not like
+   * something that rings. Mean over the fitted range; 0 where nothing was fitted.
+   */
+  readonly residualWhiteness: number;
   /** White-equivalent noise sd per full-rate sample, per recording. */
   readonly noiseSd: readonly number[];
   /** Two equal modes closer than this cannot be told apart here (resolution law), at the median decay time; null if unknown. */
@@ -63,4 +68,6 @@ export interface FitParams {
    * worth their price to the data: a wrong prediction makes no mode.
    */
   readonly predictedHz?: readonly number[];
+  /** Yields a first answer on the way, as `draft` of the progress: a `ResonanceFit` of start values and one look at the noise. */
+  readonly draft?: boolean;
 }

@@ -36,7 +36,8 @@ export async function drainSliced<T>(job: Job<T>, options: SliceOptions = {}): P
       const step = job.next();
       if (step.done) return step.value;
       last = step.value;
-    } while (performance.now() - begin < sliceMilliseconds);
+      // A first answer is shown at once.
+    } while (last.draft === undefined && performance.now() - begin < sliceMilliseconds);
     onProgress?.(last);
     await nextTurn();
   }

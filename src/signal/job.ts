@@ -8,6 +8,6 @@ export function* within<T>(part: Job<T>, from: number, to: number): Job<T> {
     if (step.done) return step.value;
     // Parts begin again at 0; what the user sees never falls.
     reached = Math.max(reached, step.value.fraction);
-    yield { stage: step.value.stage, fraction: from + (to - from) * reached };
+    yield { ...step.value, fraction: from + (to - from) * reached };
   }
 }

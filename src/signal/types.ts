@@ -5,6 +5,8 @@ export interface Progress {
   readonly stage: string;
   /** 0 to 1 within the whole job, never falling. */
   readonly fraction: number;
+  /** A first answer of the job's own kind, where it has one long before its end; what follows refines it. */
+  readonly draft?: unknown;
 }
 
 /** A computation that may take more than 20 ms. Drained alike by the worker, the command and the main thread. */

@@ -19,6 +19,8 @@ export interface FollowerRequest<T> {
 export interface Follower<T> {
   readonly value: T | null;
   readonly failure: Failure | null;
+  /** A first answer of the computation under way, where it has given one. */
+  readonly draft: unknown;
   /** The key of `value` or `failure`; null where there is neither. */
   readonly key: string | null;
   /** `null` wishes for nothing: the value goes. */
@@ -30,12 +32,14 @@ export interface Follower<T> {
 export function createFollower<T>(round: Round, onChange: () => void): Follower<T> {
   let value: T | null = null;
   let failure: Failure | null = null;
+  let draft: unknown = null;
   let key: string | null = null;
   let wanted: string | null = null;
   let stop: (() => void) | null = null;
 
   const settle = (newKey: string | null, newValue: T | null, newFailure: Failure | null): void => {
     key = newKey;
+    draft = null;
     value = newValue;
     failure = newFailure;
   };
@@ -46,6 +50,9 @@ export function createFollower<T>(round: Round, onChange: () => void): Follower<
     },
     get failure() {
       return failure;
+    },
+    get draft() {
+      return draft;
     },
     get key() {
       return key;
@@ -62,6 +69,7 @@ export function createFollower<T>(round: Round, onChange: () => void): Follower<
       if (request.key === (stop ? wanted : key)) return;
       stop?.();
       stop = null;
+      draft = null;
       wanted = request.key;
       if (request.known !== undefined) {
         settle(request.key, request.known, null);
@@ -81,7 +89,12 @@ export function createFollower<T>(round: Round, onChange: () => void): Follower<
         piece.end();
       };
       request
-        .run(controller.signal, (progress) => piece.report(progress))
+        .run(controller.signal, (progress) => {
+          piece.report(progress);
+          if (progress.draft === undefined || controller.signal.aborted) return;
+          draft = progress.draft;
+          onChange();
+        })
         .then(
           (result) => end(result, null),
           (thrown) => end(null, failureOf(thrown)),

@@ -97,11 +97,11 @@ export function diagnosisRequest(
     run: async (signal, onProgress) => {
       const fit = await pool.run(
         'fit',
-        { recordings, fit: fitParams },
+        { recordings, fit: { ...fitParams, draft: true } },
         {
           key: fitKey(recording, fitParams),
           signal,
-          onProgress: ({ stage, fraction }) => onProgress({ stage, fraction: fitShare * fraction }),
+          onProgress: (progress) => onProgress({ ...progress, fraction: fitShare * progress.fraction }),
         },
       );
       const examinations = [await examineRecording(pool, recording, { signal })];

@@ -2,6 +2,7 @@ import type { Recording } from '../signal/index.js';
 import type { Grid, Response } from '../decay/index.js';
 import { heardResonances } from '../diagnosis/heard.js';
 import type { Diagnosis, RidgeFit } from '../diagnosis/index.js';
+import type { ResonanceFit } from '../resonance/index.js';
 import { RingdownError } from '../signal/errors.js';
 import { choicesFailure, defaultChoices, fitParamsOf } from './choices.js';
 import { diagnosisRequest, gridRequest, responseRequest, ridgeRequest, ridgeTarget } from './requests.js';
@@ -36,6 +37,7 @@ const emptySnapshot: StudySnapshot = {
   room: null,
   choices: defaultChoices,
   diagnosis: null,
+  firstAnswer: null,
   grid: null,
   failures: [],
   cursor: null,
@@ -131,6 +133,7 @@ export function createStudy(options: StudyOptions = {}): Study {
       active: Math.max(0, entry ? entries.readable().indexOf(entry) : 0),
       grid: grid.value,
       diagnosis: diagnosis.value,
+      firstAnswer: diagnosis.value ? null : (diagnosis.draft as ResonanceFit | null),
       responses: responses.values(recordings),
       ridgeFit: ridge.value,
       ...roomPart.follow({ ...next, ...selection, recordings, diagnosis: diagnosis.value }, (part) =>

@@ -8,6 +8,7 @@ import type { RoomFit } from '../diagnosis/fit-room.js';
 import type { RidgeFit } from '../diagnosis/ridge-fit.js';
 import type { Diagnosis, LimitName } from '../diagnosis/types.js';
 import type { PressureMap } from '../room/pressure.js';
+import type { ResonanceFit } from '../resonance/types.js';
 import type { ModeOrder, Room, RoomPrediction } from '../room/types.js';
 import type { SheetTexts } from './sheet-texts.js';
 
@@ -100,6 +101,8 @@ export interface StudySnapshot {
   readonly choices: StudyChoices;
   /** Of the active recording. */
   readonly diagnosis: Diagnosis | null;
+  /** While the first diagnosis of the active recording is under way: what its fit has found so far; refined by it. */
+  readonly firstAnswer: ResonanceFit | null;
   readonly grid: Grid | null;
   readonly failures: readonly StudyFailure[];
   readonly cursor: Cursor | null;

@@ -3,12 +3,14 @@
  *   npm run bench -- modal [sets=S,P,R,V,R5] [snr=40,55,70] [seeds=20] [from=1] [held] [density] [speed] [--write]
  * `held` adds the sets, and three other rooms, with seeds from 401 on, by which no constant was chosen; `density` three sizes
  * of room at two levels of damping, seeds from 201 on, on which the intervals' share for unresolved neighbours is checked;
- * `speed` times the engine beside the prototype, where that is at hand. `--write` runs the table, `held` and `speed`, and puts
+ * `speed` times the engine beside the prototype, where that is at hand, and its first answers. `speed --write` writes
+ * these alone. `--write` by itself runs the table, `held` and `speed`, and puts
  * them with the reliability diagram into docs/resonances.md. Truth and bound are of the published table where it has the seed,
  * else computed.
  */
 import { boundOf } from '../benchmark/bound.mjs';
 import { makeCell, paramsOf, recordingsOf, rowsOf } from '../benchmark/cells.mjs';
+import { firstAnswers, firstWithinMs } from '../benchmark/first.mjs';
 import { missed, missedAims, prototypeFigures } from '../benchmark/gate.mjs';
 import { writePage } from '../benchmark/page.mjs';
 import { compareSpeed, loadPrototype } from '../benchmark/prototype.mjs';
@@ -54,15 +56,31 @@ async function speeds(fit) {
   return ratios;
 }
 
+function first(fitResonances) {
+  const answers = firstAnswers(fitResonances);
+  console.log(
+    `first answer | after ms, median and worst; whole fit | recall, z, wrong | at most ${firstWithinMs} ms`,
+  );
+  for (const { cell, ms, worstMs, wholeMs, recall, zf, zT, wrong } of answers)
+    console.log(
+      `${cell} | ${ms.toFixed(0)} ${worstMs.toFixed(0)}; ${wholeMs.toFixed(0)} | ${recall.toFixed(2)}, ${zf.toFixed(2)} ${zT.toFixed(2)}, ${wrong.toFixed(2)}`,
+    );
+  return answers;
+}
+
 /** @param {string[]} args */
 export async function run(args, engine) {
   const { fitResonances } = engine ?? (await import('../../dist/engine.js'));
   const fit = (recordings, params) => drain(fitResonances(recordings, params));
   const truth = readTruth();
-  const write = args.includes('--write');
+  // With `speed` alone, the accuracy tables of the page stay as they are.
+  const only = args.includes('speed') && args.includes('--write');
+  const write = args.includes('--write') && !only;
   const levels = option(args, 'snr', '40,55,70').split(',').map(Number);
   const rows = rowsOf({
-    kinds: option(args, 'sets', 'S,P,R,V,R5').split(',').filter(Boolean),
+    kinds: option(args, 'sets', only ? '' : 'S,P,R,V,R5')
+      .split(',')
+      .filter(Boolean),
     seeds: Number(option(args, 'seeds', '20')),
     from: Number(option(args, 'from', '1')),
     held: write || args.includes('held'),
@@ -91,6 +109,7 @@ export async function run(args, engine) {
       printCell(cell);
     }
   const ratios = write || args.includes('speed') ? await speeds(fit) : null;
-  if (write) writePage(cells, ratios);
+  const answers = write || args.includes('speed') ? first(fitResonances) : null;
+  if (write || only) writePage(cells, ratios, answers);
   return cells;
 }

@@ -74,6 +74,20 @@ function speedTable(ratios) {
   return table(['set, dB', "share of the prototype's time", 'aimed at', 'reached'], rows);
 }
 
+/** @param {import('./first.mjs').First[] | null} answers */
+function firstTable(answers) {
+  const rows = (answers ?? []).map(({ cell, ms, worstMs, wholeMs, recall, zf, zT, wrong }) => [
+    cell,
+    `${n(ms, 0)} (${n(worstMs, 0)})`,
+    n(wholeMs, 0),
+    n(recall),
+    `${n(zf)}, ${n(zT)}`,
+    n(wrong),
+  ]);
+  const heads = ['set, dB', 'first answer, ms (worst)', 'whole fit, ms', 'recall', 'z, f and T', 'wrong'];
+  return table(heads, rows);
+}
+
 function reliabilityTable(curves) {
   const percent = (/** @type {number} */ share) => `${Math.round(100 * share)}`;
   const rows = curves.flatMap((curve) => [
@@ -92,10 +106,13 @@ function countsOf(cells) {
 }
 
 /** @returns {Record<string, string>} by the name of the marker */
-export function partsOf(cells, ratios) {
+export function partsOf(cells, ratios, answers) {
   const held = cells.filter(({ from }) => from >= firstHeldSeed);
   const published = cells.filter(({ from }) => from < firstHeldSeed);
+  const times = { speed: speedTable(ratios), first: firstTable(answers) };
+  if (cells.length === 0) return times;
   return {
+    ...times,
     table: `${table(heads, published.map(rowOf))}\n\n${countsOf(published)}`,
     misses: missTable(missRows(published)),
     held: table(
@@ -103,14 +120,13 @@ export function partsOf(cells, ratios) {
       held.map((cell) => rowOf(cell).map((text, k) => (k === 0 ? text : text.replace(/ \(.*\)$/, '')))),
     ),
     'held-misses': missTable(missRows(held)),
-    speed: speedTable(ratios),
     reliability: reliabilityTable(curvesOf(cells, firstHeldSeed)),
   };
 }
 
-export function writePage(cells, ratios) {
+export function writePage(cells, ratios, answers) {
   let text = readFileSync(page, 'utf8');
-  for (const [name, part] of Object.entries(partsOf(cells, ratios))) {
+  for (const [name, part] of Object.entries(partsOf(cells, ratios, answers))) {
     const [begin, end] = [`<!-- ${name} -->`, `<!-- /${name} -->`];
     const from = text.indexOf(begin);
     const to = text.indexOf(end);
@@ -118,5 +134,5 @@ export function writePage(cells, ratios) {
     text = `${text.slice(0, from + begin.length)}\n\n${part}\n\n${text.slice(to)}`;
   }
   writeFileSync(page, text);
-  writeFileSync(picture, reliabilitySvg(curvesOf(cells, firstHeldSeed)));
+  if (cells.length > 0) writeFileSync(picture, reliabilitySvg(curvesOf(cells, firstHeldSeed)));
 }

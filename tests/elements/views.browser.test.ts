@@ -62,6 +62,21 @@ describe('the views', () => {
       else await drawn(element);
     });
 
+  it('ringdown-ridges shows the longest decays found so far while the fit refines them', async () => {
+    const ridges = await fixture<RingdownRidges>(html`<ringdown-ridges></ringdown-ridges>`);
+    const captions = new Set<string>();
+    const watch = new MutationObserver(() => {
+      const first = ridges.shadowRoot!.querySelector('.first caption');
+      if (first) captions.add(first.textContent!.trim());
+    });
+    watch.observe(ridges.shadowRoot!, { subtree: true, childList: true, characterData: true });
+    ridges.src = roomAddress(1.17);
+    await ready(ridges);
+    watch.disconnect();
+    expect([...captions].join()).to.match(/^First answer, being refined: the \d longest decays$/);
+    expect(ridges.shadowRoot!.querySelector('.first')).to.equal(null);
+  });
+
   it('takes src set by a script after it is in the page', async () => {
     const element = document.createElement('ringdown-spectrogram');
     (await fixture(html`<div></div>`)).append(element);

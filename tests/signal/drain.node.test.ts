@@ -28,6 +28,19 @@ describe('draining a job', () => {
     expect(seen.map(({ fraction }) => fraction)).toEqual([0, 0.2, 0.4, 0.6, 0.8]);
   });
 
+  it('in slices tells a first answer at once, whatever is left of the slice', async () => {
+    const seen: unknown[] = [];
+    function* job(): Job<number> {
+      yield { stage: 'begin', fraction: 0 };
+      yield { stage: 'first', fraction: 0.1, draft: 'about 40' };
+      yield { stage: 'rest', fraction: 0.9 };
+      return 42;
+    }
+    const options = { sliceMilliseconds: 1000, onProgress: ({ draft }: Progress) => seen.push(draft) };
+    expect(await drainSliced(job(), options)).toBe(42);
+    expect(seen).toEqual(['about 40']);
+  });
+
   it('in slices leaves the thread free between them', async () => {
     let turns = 0;
     const timer = setInterval(() => turns++, 1);

@@ -56,6 +56,24 @@ describe('a study', () => {
     expect(study.snapshot).toMatchObject({ status: 'empty', grid: null, diagnosis: null, recordings: [] });
   });
 
+  it('shows what a fit has found so far, until its diagnosis is there', async () => {
+    const study = createStudy({ pool: countingPool() });
+    const seen: number[] = [];
+    study.subscribe(({ firstAnswer, diagnosis }) => {
+      if (!firstAnswer) return;
+      expect(diagnosis).toBeNull();
+      seen.push(firstAnswer.resonances[0].frequencyHz);
+    });
+    await study.addRecording(modeFile(50), { label: 'one' });
+    const { firstAnswer, diagnosis } = await study.settled();
+    expect(seen.length).toBeGreaterThan(0);
+    expect(seen[0]).toBeCloseTo(50, 0);
+    expect(firstAnswer).toBeNull();
+    expect(diagnosis!.resonances[0].frequencyHz).toBeCloseTo(50, 1);
+    study.clear();
+    expect(study.snapshot.firstAnswer).toBeNull();
+  });
+
   it('reads a recording and computes its picture, with progress that never falls', async () => {
     const study = createStudy({ pool: countingPool() });
     const fractions: number[] = [];

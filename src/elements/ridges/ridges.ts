@@ -16,6 +16,8 @@ type Diagnosis = NonNullable<StudySnapshot['diagnosis']>;
 const candidatesShown = 3;
 /** Rows shown at first: the worst, where a hard room has dozens above its limit. */
 const rowsShown = 10;
+/** Rows of a first answer: enough to see what hangs. */
+const firstShown = 6;
 
 /**
  * The flagged ridges as a table: the twin of every picture for those who do not see them, and the place where the
@@ -56,7 +58,38 @@ export class RingdownRidges extends ViewElement {
     return html`<div class="base" part="base">
       ${this.veil(diagnosis !== null)}
       ${snapshot && diagnosis ? this.#renderDiagnosis(snapshot, diagnosis) : nothing}
+      ${!diagnosis && snapshot?.firstAnswer ? this.#renderFirst(snapshot.firstAnswer) : nothing}
     </div>`;
+  }
+
+  /** What the fit has found so far: the longest decays, without limits or candidates, which wait for the fit's end. */
+  #renderFirst({ resonances }: NonNullable<StudySnapshot['firstAnswer']>): TemplateResult | typeof nothing {
+    const { speaker } = this;
+    const longest = resonances
+      .filter(({ kind, decayTimeSeconds }) => decayTimeSeconds !== null && kind !== 'source')
+      .sort((a, b) => b.decayTimeSeconds! - a.decayTimeSeconds!)
+      .slice(0, firstShown);
+    if (longest.length === 0) return nothing;
+    return html`<table class="first" part="table">
+      <caption part="caption">
+        ${speaker.view('first-answer', { count: longest.length })}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">${speaker.label('frequency')}</th>
+          <th scope="col">${speaker.label('decayTime')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${longest.map(
+          (one) =>
+            html`<tr>
+              <th scope="row">${speaker.n.plusMinus(one.frequencyHz, one.frequencySdHz, 'Hz')}</th>
+              <td>${speaker.n.plusMinus(one.decayTimeSeconds!, one.decayTimeSdSeconds, 's')}</td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>`;
   }
 
   #renderDiagnosis(snapshot: StudySnapshot, diagnosis: Diagnosis): TemplateResult {
@@ -75,7 +108,7 @@ export class RingdownRidges extends ViewElement {
                   ...{ fromHz, toHz, count: diagnosis.resonances.length },
                 })}
               </p>
-              <p class="faint">${speaker.view('no-ridges-node')}</p>`
+              <p class="faint">${speaker.view('no-ridges-node')} ${this.#fitQuality(diagnosis)}</p>`
       }
     </div>`;
   }
@@ -129,9 +162,14 @@ export class RingdownRidges extends ViewElement {
           : nothing
       }
       <p class="foot" id="foot" part="foot">
-        ${speaker.view('ridges-foot')} ${diagnosis.room ? nothing : speaker.view('no-room')}
-        ${speaker.caution('licensed')}
+        ${speaker.view('ridges-foot')} ${this.#fitQuality(diagnosis)}
+        ${diagnosis.room ? nothing : speaker.view('no-room')} ${speaker.caution('licensed')}
       </p>`;
+  }
+
+  #fitQuality({ fit }: Diagnosis): string {
+    const { explainedEnergy: explained, residualWhiteness: whiteness } = fit;
+    return this.speaker.view('fit-quality', { explained, whiteness });
   }
 
   #renderRow(row: RidgeRow, snapshot: StudySnapshot, longest: number, hasRoom: boolean): TemplateResult {

@@ -180,6 +180,20 @@ export const ridgesStyles = css`
     white-space: nowrap;
   }
 
+  .first {
+    inline-size: auto;
+    margin-block-start: 0.8rem;
+  }
+
+  .first tbody tr {
+    cursor: default;
+  }
+
+  .first :is(th, td) {
+    text-align: start;
+    padding-inline-end: 1.6em;
+  }
+
   .cause {
     margin-inline-end: 0.6em;
   }

@@ -118,6 +118,8 @@ export const views: Readonly<Record<string, Sentence>> = {
   refused: () => 'Aus dieser Aufnahme wird kein Ausschwingen gelesen; die Hinweise sagen, warum.',
 
   // The table of ridges.
+  'first-answer': (p, n) =>
+    `Erste Antwort, wird noch verfeinert: ${Number(p.count) === 1 ? 'der längste Ausklang' : `die ${n.integer(p.count)} längsten Ausklänge`}`,
   'no-ridges': (p, n) =>
     `Zwischen ${n.hertz(p.fromHz, 0)} und ${n.hertz(p.toHz, 0)} klingt nichts über die Grenze „${n.text(p.limit)}“ hinaus nach. Hier angepasst: ${Number(p.count) === 1 ? 'eine Resonanz' : `${n.integer(p.count)} Resonanzen`}.`,
   'no-ridges-node': () =>
@@ -160,6 +162,8 @@ export const views: Readonly<Record<string, Sentence>> = {
   unexplained: () => 'Ein Band, das nachklingt, obwohl keine Resonanz es erklärt.',
   'ridges-foot': () =>
     'Geordnet danach, wie weit jeder über seiner Grenze liegt. Unsicherheiten sind eine Standardabweichung. Prozente sind die Wahrscheinlichkeit jedes Kandidaten; wirkliche Wände verschieben Moden um bis zu 5 oder 6 % gegenüber dem schallharten Quader.',
+  'fit-quality': (p, n) =>
+    `Die Resonanzen enthalten ${n.percent(p.explained, Number(p.explained) > 0.99 ? 1 : 0)} der angepassten Energie, Rauschen eingeschlossen. Was sie übrig lassen, ist zu ${n.number(p.whiteness, 2)} weiß: 1 ist Rauschen, übersehenes Nachklingen zieht den Wert gegen 0.`,
   'ridge-flag': (p, n) =>
     typeof p.decayTimeSeconds === 'number'
       ? `${n.hertz(p.frequencyHz)} · ${n.seconds(p.decayTimeSeconds)}`

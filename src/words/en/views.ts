@@ -115,6 +115,8 @@ export const views: Readonly<Record<string, Sentence>> = {
   refused: () => 'No decay is read from this recording; the notes say why.',
 
   // The table of ridges.
+  'first-answer': (p, n) =>
+    `First answer, being refined: the ${Number(p.count) === 1 ? 'longest decay' : `${n.integer(p.count)} longest decays`}`,
   'no-ridges': (p, n) =>
     `Nothing hangs above the ${n.text(p.limit)} limit between ${n.hertz(p.fromHz, 0)} and ${n.hertz(p.toHz, 0)}. Fitted here: ${Number(p.count) === 1 ? 'one resonance' : `${n.integer(p.count)} resonances`}.`,
   'no-ridges-node': () =>
@@ -156,6 +158,8 @@ export const views: Readonly<Record<string, Sentence>> = {
   unexplained: () => 'A band that hangs although no resonance explains it.',
   'ridges-foot': () =>
     'Sorted by how far each exceeds its limit. Uncertainties are one standard deviation. Percentages are the chance of each candidate; real walls move modes by up to 5 or 6 % from the rigid box.',
+  'fit-quality': (p, n) =>
+    `The resonances hold ${n.percent(p.explained, Number(p.explained) > 0.99 ? 1 : 0)} of the energy that was fitted, noise included. What they leave has a whiteness of ${n.number(p.whiteness, 2)}: 1 is noise, and ringing that was missed draws it towards 0.`,
   'ridge-flag': (p, n) =>
     typeof p.decayTimeSeconds === 'number'
       ? `${n.hertz(p.frequencyHz)} · ${n.seconds(p.decayTimeSeconds)}`
