@@ -67,7 +67,7 @@ describe('the views', () => {
     const captions = new Set<string>();
     const watch = new MutationObserver(() => {
       const first = ridges.shadowRoot!.querySelector('.first caption');
-      if (first) captions.add(first.textContent!.trim());
+      if (first) captions.add(first.textContent.trim());
     });
     watch.observe(ridges.shadowRoot!, { subtree: true, childList: true, characterData: true });
     ridges.src = roomAddress(1.17);

@@ -12,7 +12,7 @@ function fitOf(kind: string, seed: number, asked = true) {
   const steps = { before: 0, after: 0 };
   for (;;) {
     const next = job.next();
-    if (next.done) return { draft: draft as ResonanceFit | null, steps, fit: next.value };
+    if (next.done) return { draft: draft, steps, fit: next.value };
     if (next.value.draft !== undefined) {
       expect(draft, 'there is one first answer').toBeNull();
       draft = next.value.draft as ResonanceFit;

@@ -85,7 +85,7 @@ export class RingdownRidges extends ViewElement {
           (one) =>
             html`<tr>
               <th scope="row">${speaker.n.plusMinus(one.frequencyHz, one.frequencySdHz, 'Hz')}</th>
-              <td>${speaker.n.plusMinus(one.decayTimeSeconds!, one.decayTimeSdSeconds, 's')}</td>
+              <td>${speaker.n.plusMinus(one.decayTimeSeconds, one.decayTimeSdSeconds, 's')}</td>
             </tr>`,
         )}
       </tbody>
