@@ -4,7 +4,7 @@
  * canvas, so that it keeps its place among the page's layers and its picture when the context is lost.
  */
 import { LinearSRGBColorSpace, Vector4, WebGLRenderer, type Camera, type Scene } from 'three';
-import { drawCounters } from './schedule.js';
+import { drawCounters, drawsGoOn } from './schedule.js';
 import { SmoothTarget } from './smooth.js';
 
 /**
@@ -18,11 +18,47 @@ export interface ScenePart {
   dispose(): void;
 }
 
+/** Drawn, or not: then whether it was put off for another picture. */
+export type Outcome = 'drawn' | 'put-off' | 'failed';
+
+/** What three tells of a program of shaders and its types do not. */
+interface Program {
+  isReady(): boolean;
+  getUniforms(): unknown;
+  getAttributes(): unknown;
+}
+
+/** A picture that the GPU still works at. */
+interface Pending {
+  readonly fence: WebGLSync;
+  readonly size: PixelSize;
+  readonly done: (outcome: Outcome) => void;
+}
+
+interface PixelSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What the pictures of a page need at most, as a rule, device pixels. */
+const firstSize = (): PixelSize => ({
+  width: Math.min(2048, Math.ceil(innerWidth * devicePixelRatio)),
+  height: Math.min(1216, Math.ceil(608 * devicePixelRatio)),
+});
+
+/** The GPU is asked so often whether it is done, ms. */
+const POLL_MS = 4;
+
 export class SharedRenderer {
   readonly canvas: HTMLCanvasElement;
   lost = false;
   /** A program that this machine could not link: nothing can be drawn, now or later. */
   broken = false;
+  /** The programs of a scene are compiled, so that drawing it waits for no compiler. */
+  private compiled: 'not' | 'underway' | 'done' = 'not';
+  private pending: Pending | null = null;
+  private poll: ReturnType<typeof setTimeout> | undefined;
+  private looking: ReturnType<typeof setTimeout> | undefined;
   private checked = 0;
   private readonly gl: WebGLRenderer;
   private readonly smooth: SmoothTarget;
@@ -31,6 +67,8 @@ export class SharedRenderer {
   private readonly onLost = (event: Event): void => {
     event.preventDefault();
     this.lost = true;
+    this.compiled = 'not';
+    this.finish('failed');
     for (const listener of this.listeners) listener();
   };
   private readonly onRestored = (): void => {
@@ -98,30 +136,122 @@ export class SharedRenderer {
     return { width: Math.min(canvas.width, most), height: Math.min(canvas.height, most) };
   }
 
-  /** Has the programs of a scene compiled before they are needed; nothing waits for it. */
-  compile(scene: Scene, camera: Camera): void {
-    if (!this.lost && !this.broken) this.gl.compile(scene, camera);
+  /** Whether a picture drawn now would wait for compilers, or for the picture before it. */
+  get busy(): boolean {
+    return !this.lost && !this.broken && (this.compiled !== 'done' || this.pending !== null);
+  }
+
+  /** Has the programs of a scene compiled before they are needed, once for a context: then true. Nothing waits for it. */
+  compile(scene: Scene, camera: Camera): boolean {
+    if (this.lost || this.broken || this.compiled !== 'not') return false;
+    this.compiled = 'underway';
+    // The memory too, while the GPU has nothing else to do: asked for later, it waits for the compilers.
+    this.grow(firstSize());
+    const inTurn = (step: () => void, milliseconds = 0): void => {
+      this.looking = setTimeout(() => {
+        if (this.compiled === 'underway') step();
+      }, milliseconds);
+    };
+    const programs = (): readonly Program[] => (this.gl.info.programs ?? []) as unknown as Program[];
+    // What a program takes is asked of it one by one, and of each in a turn of its own.
+    const ask = (k: number): void => {
+      programs()[k]?.getUniforms();
+      programs()[k]?.getAttributes();
+      if (k < programs().length) return inTurn(() => ask(k + 1));
+      this.compiled = 'done';
+      drawsGoOn();
+    };
+    const look = (): void => {
+      if (programs().every((program) => program.isReady())) ask(0);
+      else inTurn(look, POLL_MS);
+    };
+    inTurn(() => {
+      this.gl.compile(scene, camera);
+      inTurn(look, POLL_MS);
+    });
+    return true;
+  }
+
+  private grow({ width, height }: PixelSize): void {
+    const { canvas } = this;
+    if (canvas.width < width || canvas.height < height)
+      this.gl.setSize(Math.max(canvas.width, width), Math.max(canvas.height, height), false);
+  }
+
+  private draw(scene: Scene, camera: Camera, size: PixelSize, quality: Quality): void {
+    this.finish('put-off');
+    this.grow(size);
+    const { width, height } = size;
+    const frame = new Vector4(0, this.canvas.height - height, width, height);
+    this.gl.setViewport(frame);
+    this.gl.setScissor(frame);
+    if (quality === 'fine') this.smooth.render(scene, camera, frame);
+    else this.gl.render(scene, camera);
   }
 
   /** Draws a scene and copies it onto a 2D canvas; false if that cannot be done now. */
   render(scene: Scene, camera: Camera, target: CanvasRenderingContext2D, quality: Quality): boolean {
     if (this.lost || this.broken) return false;
-    const { width, height } = this.sizeOf(target);
-    if (this.canvas.width < width || this.canvas.height < height)
-      this.gl.setSize(Math.max(this.canvas.width, width), Math.max(this.canvas.height, height), false);
-    const bottom = this.canvas.height - height;
-    const frame = new Vector4(0, bottom, width, height);
-    this.gl.setViewport(frame);
-    this.gl.setScissor(frame);
-    if (quality === 'fine') this.smooth.render(scene, camera, frame);
-    else this.gl.render(scene, camera);
+    const size = this.sizeOf(target);
+    this.draw(scene, camera, size, quality);
     const gl = this.gl.getContext();
     if (gl.isContextLost()) return false;
-    // Nothing waits for a picture at rest: its whole time can be measured, to the pixels.
+    // Whoever asks for a picture of care at once waits for it: its whole time can be measured, to the pixels.
     if (quality === 'fine') {
+      const bottom = this.canvas.height - size.height;
       gl.readPixels(0, bottom, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
       if (!this.allLinked()) return false;
     }
+    return this.copy(target, size);
+  }
+
+  /**
+   * Draws a scene while the page goes on: `done` is called once the pixels are there, when `copy` has them at once. A
+   * picture that is drawn at once meanwhile puts it off.
+   */
+  renderLater(
+    scene: Scene,
+    camera: Camera,
+    size: PixelSize,
+    quality: Quality,
+    done: (outcome: Outcome) => void,
+  ): void {
+    if (this.lost || this.broken) return done('failed');
+    this.draw(scene, camera, size, quality);
+    const gl = this.gl.getContext() as WebGL2RenderingContext;
+    const fence = gl.isContextLost() ? null : gl.fenceSync(gl.SYNC_GPU_COMMANDS_COMPLETE, 0);
+    if (!fence) return done('failed');
+    gl.flush();
+    this.pending = { fence, size, done };
+    this.wait();
+  }
+
+  private wait(): void {
+    this.poll = setTimeout(() => {
+      const { pending } = this;
+      if (!pending) return;
+      const gl = this.gl.getContext() as WebGL2RenderingContext;
+      if (gl.isContextLost()) return this.finish('failed');
+      if (gl.getSyncParameter(pending.fence, gl.SYNC_STATUS) !== gl.SIGNALED) return this.wait();
+      this.finish(this.allLinked() ? 'drawn' : 'failed');
+      // Those who hoped for more draw lines from now on.
+      if (this.broken) for (const listener of this.listeners) listener();
+    }, POLL_MS);
+  }
+
+  /** Tells the one whose picture is under way what became of it. */
+  private finish(outcome: Outcome): void {
+    const { pending } = this;
+    if (!pending) return;
+    clearTimeout(this.poll);
+    this.pending = null;
+    (this.gl.getContext() as WebGL2RenderingContext).deleteSync(pending.fence);
+    pending.done(outcome);
+    drawsGoOn();
+  }
+
+  /** The picture drawn last, onto a 2D canvas; true, as it can always be done. */
+  copy(target: CanvasRenderingContext2D, { width, height } = this.sizeOf(target)): true {
     target.save();
     target.setTransform(1, 0, 0, 1, 0, 0);
     target.drawImage(this.canvas, 0, 0, width, height, 0, 0, target.canvas.width, target.canvas.height);
@@ -142,6 +272,8 @@ export class SharedRenderer {
   }
 
   dispose(): void {
+    clearTimeout(this.looking);
+    this.finish('failed');
     this.canvas.removeEventListener('webglcontextlost', this.onLost);
     this.canvas.removeEventListener('webglcontextrestored', this.onRestored);
     this.listeners.clear();

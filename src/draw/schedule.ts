@@ -7,6 +7,10 @@
 export interface Drawable {
   /** Draws if it is dirty and visible. */
   drawNow(): void;
+  /** Instead, where the queue asks: what takes long may come later. */
+  drawSoon?(): void;
+  /** What draws it is not ready, or at work: it waits until `drawsGoOn` is called. */
+  readonly held?: boolean;
   /** Draws once more with care, after it was drawn quickly. */
   refine?(): void;
 }
@@ -36,16 +40,27 @@ let pending = 0;
 function run(): void {
   pending = 0;
   const start = performance.now();
-  for (const picture of [...waiting]) {
+  for (const picture of waiting) {
+    if (picture.held) continue;
     waiting.delete(picture);
-    picture.drawNow();
+    if (picture.drawSoon) picture.drawSoon();
+    else picture.drawNow();
     if (performance.now() - start > FRAME_BUDGET_MS) break;
   }
-  if (waiting.size > 0) ask();
+  ask();
+}
+
+/** None waits but those that are held. */
+const resting = (pictures: ReadonlySet<Drawable>): boolean => [...pictures].every(({ held }) => held);
+
+/** Those that were held may be drawn now. */
+export function drawsGoOn(): void {
+  ask();
+  if (coarse.size > 0 && refining === 0 && timer === undefined) restLater();
 }
 
 function ask(): void {
-  if (pending !== 0) return;
+  if (pending !== 0 || resting(waiting)) return;
   drawCounters.requests += 1;
   pending = requestAnimationFrame(run);
 }
@@ -60,26 +75,28 @@ export function queueDraw(picture: Drawable): void {
 const REST_MS = 140;
 
 const coarse = new Set<Drawable>();
-let resting: ReturnType<typeof setTimeout> | undefined;
+let timer: ReturnType<typeof setTimeout> | undefined;
 
 function restLater(): void {
-  clearTimeout(resting);
-  resting = coarse.size > 0 ? setTimeout(refineNext, REST_MS) : undefined;
+  clearTimeout(timer);
+  timer = coarse.size > 0 ? setTimeout(refineNext, REST_MS) : undefined;
 }
 
 /** One picture per frame, so that a hand that comes back is not kept waiting. */
 function refineNext(): void {
+  timer = undefined;
   if (waiting.size > 0) return restLater();
+  if (resting(coarse)) return;
   drawCounters.requests += 1;
   refining = requestAnimationFrame(() => {
     refining = 0;
-    const [picture] = coarse;
+    const picture = [...coarse].find(({ held }) => !held);
     if (picture && waiting.size === 0) {
       coarse.delete(picture);
       picture.refine?.();
     }
-    if (coarse.size === 0) resting = undefined;
-    else if (waiting.size > 0) restLater();
+    if (coarse.size === 0) return;
+    if (waiting.size > 0) restLater();
     else refineNext();
   });
 }
@@ -96,9 +113,9 @@ export function refineSoon(picture: Drawable): void {
 export function dropRefine(picture: Drawable): void {
   coarse.delete(picture);
   if (coarse.size > 0) return;
-  clearTimeout(resting);
+  clearTimeout(timer);
   cancelAnimationFrame(refining);
-  resting = undefined;
+  timer = undefined;
   refining = 0;
 }
 

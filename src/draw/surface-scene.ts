@@ -28,7 +28,7 @@ import { makeGrids, MOST_CELLS, MOST_RIBBONS, type Grids } from './grids.js';
 import type { Triple } from './oklab.js';
 import type { DrawSize } from './picture.js';
 import { mostSlices, sliceList } from './relief.js';
-import type { Quality, ScenePart, SharedRenderer } from './renderer.js';
+import type { Outcome, Quality, ScenePart, SharedRenderer } from './renderer.js';
 import {
   bodyFragment,
   bodyVertex,
@@ -107,9 +107,22 @@ const pixelsPerVertex: Readonly<Record<Quality, readonly [number, number]>> = {
 /** A fine picture that takes no longer than this, ms, needs no quick one before it. */
 const QUICK_ENOUGH_MS = 12;
 
+const canDraw = (renderer: SharedRenderer, { layout }: SurfaceJob): boolean => {
+  const { field } = layout.relief.view;
+  return !renderer.lost && Math.max(field.columns, field.rows) <= renderer.largestTexture;
+};
+
+/** Nothing of the field lies between the ends of the axes. */
+const isEmpty = ({ layout }: SurfaceJob): boolean => {
+  const { columns, rows } = layout.relief;
+  return !(columns[1] > columns[0] && rows[1] > rows[0]);
+};
+
 class SurfaceScene implements ScenePart {
   /** What the last fine picture took, pixels read back; unknown before the first. */
   private fineMs = Infinity;
+  /** Drawn once: what machines put off until then, as the last step of compiling, is done. */
+  warm = false;
   private readonly scene = new Scene();
   private readonly camera = new Camera();
   private readonly uniforms = makeUniforms();
@@ -164,9 +177,9 @@ class SurfaceScene implements ScenePart {
     this.lines = mesh('lines', 4, ribbon(true));
   }
 
-  /** While the data of the first surface are still computed. */
+  /** While the data of the first surface are still computed, and before it is drawn. */
   prepare(renderer: SharedRenderer): void {
-    if (this.fineMs === Infinity) renderer.compile(this.scene, this.camera);
+    if (renderer.compile(this.scene, this.camera)) this.warm = false;
   }
 
   /** Whether this machine draws fine pictures as fast as a hand can move. */
@@ -182,15 +195,32 @@ class SurfaceScene implements ScenePart {
     quality: Quality,
   ): boolean {
     const begin = performance.now();
-    const { field } = job.layout.relief.view;
-    if (renderer.lost || Math.max(field.columns, field.rows) > renderer.largestTexture) return false;
+    if (!canDraw(renderer, job)) return false;
     const { width, height } = renderer.sizeOf(target);
+    if (isEmpty(job)) return true;
     this.setUniforms(job, width, height, quality);
-    const { relief } = job.layout;
-    if (!(relief.columns[1] > relief.columns[0] && relief.rows[1] > relief.rows[0])) return true;
     const drawn = renderer.render(this.scene, this.camera, target, quality);
     if (drawn && quality === 'fine') this.fineMs = performance.now() - begin;
     return drawn;
+  }
+
+  /** While the page goes on; the picture is then the renderer's to be copied. */
+  drawLater(
+    renderer: SharedRenderer,
+    job: SurfaceJob,
+    target: CanvasRenderingContext2D,
+    quality: Quality,
+    done: (outcome: Outcome) => void,
+  ): void {
+    if (!canDraw(renderer, job) || isEmpty(job)) return done('failed');
+    const begin = performance.now();
+    const size = renderer.sizeOf(target);
+    this.setUniforms(job, size.width, size.height, quality);
+    renderer.renderLater(this.scene, this.camera, size, quality, (outcome) => {
+      if (outcome === 'drawn') this.warm = true;
+      if (outcome === 'drawn' && quality === 'fine') this.fineMs = performance.now() - begin;
+      done(outcome);
+    });
   }
 
   private setUniforms(job: SurfaceJob, width: number, height: number, quality: Quality): void {

@@ -10,7 +10,7 @@ import { uploadCurtain, uploadField, type FieldTextures } from './field-textures
 import { acquireRenderer, releaseRenderer, type Quality, type SharedRenderer } from './renderer.js';
 import { sameParts } from './same.js';
 import { drawCounters, dropDraw, dropRefine, queueDraw, refineSoon } from './schedule.js';
-import { surfaceScene, type Ribbon } from './surface-scene.js';
+import { surfaceScene, type Ribbon, type SurfaceJob } from './surface-scene.js';
 import { drawSurface2d } from './surface2d.js';
 import {
   layoutSurface,
@@ -35,13 +35,18 @@ export interface SurfaceOptions {
 export function prepareSurface(): () => void {
   const renderer = acquireRenderer();
   if (!renderer) return () => undefined;
-  surfaceScene(renderer).prepare(renderer);
+  // In a turn of its own: the context alone takes half of what a page may be held up.
+  const later = setTimeout(() => surfaceScene(renderer).prepare(renderer));
   let held = true;
   return () => {
+    clearTimeout(later);
     if (held) releaseRenderer();
     held = false;
   };
 }
+
+/** So often a picture gives way to one beside it that is drawn all the time. */
+const MOST_PUT_OFF = 3;
 
 interface Wanted {
   readonly view: FieldView;
@@ -66,6 +71,10 @@ export class SurfaceView {
   private dirty = false;
   /** Drawn quickly, and still to be drawn with care. */
   private quick = false;
+  /** The picture that the GPU works at. */
+  private underway: object | null = null;
+  /** How often it was put off for other pictures. */
+  private putOff = 0;
   private visible: boolean;
   private disposed = false;
   private drawnMode: 'webgl' | 'lines';
@@ -124,36 +133,82 @@ export class SurfaceView {
     this.ask();
   }
 
-  /** Called by the queue: draws if dirty and visible, quickly where this machine is slow, and then with care. */
+  /** Whether a picture would hold the page up, since what draws it is not ready yet or still at work. */
+  get held(): boolean {
+    return this.renderer?.busy === true;
+  }
+
+  /** Draws if dirty and visible, quickly where this machine is slow, and then with care. */
   drawNow(): void {
     if (this.visible) this.draw(this.renderer && surfaceScene(this.renderer).isFast ? 'fine' : 'quick');
   }
 
+  /** Called by the queue, which waits for nothing: the first picture of a context comes once the GPU has it. */
+  drawSoon(): void {
+    const { renderer } = this;
+    if (!renderer || renderer.lost || renderer.broken || surfaceScene(renderer).warm) return this.drawNow();
+    if (!this.visible || !this.dirty || !this.wanted || !isDrawable(this.wanted.size)) return;
+    fitCanvas(this.canvas, this.wanted.size);
+    this.drawLater('quick');
+  }
+
   /** Called by the queue once everything rests. */
   refine(): void {
-    if (!this.quick) return;
-    this.dirty = true;
-    if (this.visible) this.draw('fine');
+    if (this.quick && !this.dirty && this.visible) this.drawLater('fine');
   }
 
   /** Draws what is wanted even unseen, with care, for print and export; nothing if it is drawn so already. */
   drawAnyway(): void {
-    if (this.quick) this.dirty = true;
+    if (this.quick || this.underway) this.dirty = true;
     this.draw('fine');
+  }
+
+  /** Draws while the page goes on; what stands on the canvas stands until all of the other is there. */
+  private drawLater(quality: Quality): void {
+    const { wanted, renderer, context } = this;
+    if (this.disposed || !wanted || !renderer) return;
+    if (this.putOff >= MOST_PUT_OFF) return this.drawAtOnce(quality);
+    this.dirty = false;
+    drawCounters.frames += 1;
+    const job = this.job(wanted);
+    const mine = (this.underway = {});
+    surfaceScene(renderer).drawLater(renderer, job, context, quality, (outcome) => {
+      if (this.disposed || this.underway !== mine) return;
+      this.underway = null;
+      if (this.wanted !== wanted || this.dirty) return;
+      if (outcome === 'failed') return this.drawAtOnce('quick');
+      if (outcome === 'put-off') {
+        this.putOff += 1;
+        if (this.quick) refineSoon(this);
+        else this.invalidate();
+        return;
+      }
+      this.putOff = 0;
+      this.paint(wanted, job.layout, () => renderer.copy(context));
+      this.drawn(quality);
+    });
+  }
+
+  private drawAtOnce(quality: Quality): void {
+    this.dirty = true;
+    this.draw(quality);
+  }
+
+  private drawn(quality: Quality): void {
+    this.drawnMode = 'webgl';
+    this.quick = quality === 'quick';
+    if (this.quick) refineSoon(this);
   }
 
   private draw(quality: Quality): void {
     if (this.disposed || !this.dirty || !this.wanted || !isDrawable(this.wanted.size)) return;
     this.dirty = false;
     this.quick = false;
+    this.underway = null;
+    this.putOff = 0;
     dropRefine(this);
     drawCounters.frames += 1;
-    if (this.drawByWebGl(this.wanted, quality)) {
-      this.drawnMode = 'webgl';
-      this.quick = quality === 'quick';
-      if (this.quick) refineSoon(this);
-      return;
-    }
+    if (this.drawByWebGl(this.wanted, quality)) return this.drawn(quality);
     const { view, orbit, theme, size } = this.wanted;
     this.layout = drawSurface2d(this.context, view, orbit, theme, size);
     this.drawnMode = 'lines';
@@ -197,7 +252,10 @@ export class SurfaceView {
   }
 
   private ask(): void {
-    if (this.dirty && this.visible && this.wanted && !this.disposed) queueDraw(this);
+    if (!this.dirty || !this.visible || !this.wanted || this.disposed) return;
+    const { renderer } = this;
+    if (renderer && !renderer.lost) surfaceScene(renderer).prepare(renderer);
+    queueDraw(this);
   }
 
   private layoutNow(): SurfaceLayout | null {
@@ -207,9 +265,15 @@ export class SurfaceView {
     return this.layout;
   }
 
-  private drawByWebGl({ view, theme, size }: Wanted, quality: Quality): boolean {
+  private drawByWebGl(wanted: Wanted, quality: Quality): boolean {
     const { renderer, context } = this;
     if (!renderer || renderer.lost || renderer.broken) return false;
+    const job = this.job(wanted);
+    return this.paint(wanted, job.layout, () => surfaceScene(renderer).draw(renderer, job, context, quality));
+  }
+
+  /** What the scene is to draw; data that it does not have are sent to the GPU. */
+  private job({ view, theme, size }: Wanted): SurfaceJob {
     const layout = this.layoutNow()!;
     if (this.uploaded !== view.field) {
       this.textures?.dispose();
@@ -221,13 +285,7 @@ export class SurfaceView {
       this.curtain?.texture.dispose();
       this.curtain = curtain && { of: curtain, texture: uploadCurtain(curtain, view.field) };
     }
-    fitCanvas(this.canvas, size);
-    context.setTransform(size.pixelRatio, 0, 0, size.pixelRatio, 0, 0);
-    context.fillStyle = theme.background;
-    context.fillRect(0, 0, size.cssWidth, size.cssHeight);
-    const pen = canvasPen(context, theme.fontFamily);
-    drawBehind(pen, theme, layout);
-    const job = {
+    return {
       layout,
       textures: this.textures!,
       theme,
@@ -236,7 +294,18 @@ export class SurfaceView {
       curtain: this.curtain?.texture ?? null,
       ...ribbonsOf(view, theme, layout),
     };
-    if (!surfaceScene(renderer).draw(renderer, job, context, quality)) return false;
+  }
+
+  /** Everything on the canvas, from its ground to its letters; false where the surface cannot be drawn now. */
+  private paint({ theme, size }: Wanted, layout: SurfaceLayout, surface: () => boolean): boolean {
+    const { context } = this;
+    fitCanvas(this.canvas, size);
+    context.setTransform(size.pixelRatio, 0, 0, size.pixelRatio, 0, 0);
+    context.fillStyle = theme.background;
+    context.fillRect(0, 0, size.cssWidth, size.cssHeight);
+    const pen = canvasPen(context, theme.fontFamily);
+    drawBehind(pen, theme, layout);
+    if (!surface()) return false;
     drawBefore(pen, theme, layout, size);
     return true;
   }

@@ -6,6 +6,7 @@ import { overNoiseDb } from '../study/readings.js';
 import type { StudySnapshot } from '../study/types.js';
 import type { Speaker } from '../words/index.js';
 import { marksOf } from './field-view.js';
+import { kept } from './kept.js';
 
 export type Response = NonNullable<StudySnapshot['responses'][number]>;
 
@@ -51,11 +52,11 @@ export function seatsOf(snapshot: StudySnapshot, all: boolean, speaker: Speaker)
   }));
 }
 
-const raised = (response: Response, byDb: number): Response => ({
+const raised = kept((response: Response, byDb: number): Response => ({
   ...response,
   levelsDb: response.levelsDb.map((level) => level + byDb),
   noiseDb: response.noiseDb.map((level) => level + byDb),
-});
+}));
 
 export interface Spread {
   readonly positions: Float64Array;
@@ -96,7 +97,8 @@ export const shareOf = ({ frequenciesHz, levelsDb }: Response, tolerance: Tolera
  * The middle at which most lies within a window; the lowest of equals, since levels are cut and not raised. Looked for no
  * further than 10 dB below the mean power of the range: the flat floor below the source's reach is no response to hold.
  */
-export function bestLevel({ frequenciesHz, levelsDb }: Response, window: Omit<Tolerance, 'levelDb'>): number {
+export const bestLevel = kept((response: Response, window: Omit<Tolerance, 'levelDb'>): number => {
+  const { frequenciesHz, levelsDb } = response;
   let power = 0;
   let width = 0;
   let highest = -Infinity;
@@ -122,7 +124,7 @@ export function bestLevel({ frequenciesHz, levelsDb }: Response, window: Omit<To
     if ((share ?? 0) > best.share + 1e-9) best = { levelDb, share: share ?? 0 };
   }
   return Math.round(best.levelDb * 10) / 10;
-}
+});
 
 /** Levels shown: the loudest rounded up, and the study's range below it. */
 export function levelRange(seats: readonly Seat[], rangeDb: number): [number, number] {

@@ -1,5 +1,5 @@
 import { RingdownError } from '../signal/errors.js';
-import type { MicrophoneResponse, Note, PositionMetres, Recording } from '../signal/types.js';
+import type { Job, MicrophoneResponse, Note, PositionMetres, Recording } from '../signal/types.js';
 import { reducedCopy } from '../seats/combine.js';
 import type { Room } from '../room/types.js';
 import { encodeSamples } from './base64.js';
@@ -80,17 +80,35 @@ export interface StudyDocument {
   readonly results: readonly ResultDocument[];
 }
 
-const copies = new WeakMap<Float64Array, Recording>();
+interface LowCopy {
+  readonly copy: Recording;
+  /** Its samples as text. */
+  readonly text: string;
+}
+
+const copies = new WeakMap<Float64Array, LowCopy>();
 
 /** The low-frequency copy, made once for the same samples, whatever is said of them. */
-function copyOf(recording: Recording): Recording {
-  let copy = copies.get(recording.samples);
-  if (!copy) copies.set(recording.samples, (copy = reducedCopy(recording)));
-  return copy;
+function copyOf(recording: Recording): LowCopy {
+  const known = copies.get(recording.samples);
+  if (known) return known;
+  const copy = reducedCopy(recording);
+  const made = { copy, text: encodeSamples(copy.samples) };
+  copies.set(recording.samples, made);
+  return made;
+}
+
+/** The long part of a document, recording by recording, so that a page goes on meanwhile; then it is made at once. */
+export function* lowCopies(recordings: readonly Recording[]): Job<null> {
+  for (const [k, recording] of recordings.entries()) {
+    copyOf(recording);
+    yield { stage: 'reduce', fraction: (k + 1) / recordings.length };
+  }
+  return null;
 }
 
 function recordingDocument(recording: Recording): RecordingDocument {
-  const copy = copyOf(recording);
+  const { copy, text } = copyOf(recording);
   const reduced = copy.reduced ?? {
     sampleRate: copy.sampleRate,
     seconds: copy.samples.length / copy.sampleRate,
@@ -115,7 +133,7 @@ function recordingDocument(recording: Recording): RecordingDocument {
       sampleRate: copy.sampleRate,
       startSeconds: reduced.startSeconds,
       toHz: reduced.toHz,
-      samples: encodeSamples(copy.samples),
+      samples: text,
     },
   };
 }

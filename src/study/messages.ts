@@ -1,7 +1,9 @@
 import type { ParamValue, Progress } from '../signal/index.js';
+import type { PieceMessage } from './pool/pieces.js';
 
-/** What a page sends to a worker: a job, or the wish to stop one. */
+/** What a page sends to a worker: pieces of long arrays, the job that they belong to, or the wish to stop it. */
 export type ToWorker =
+  | { readonly id: number; readonly type: 'piece'; readonly piece: PieceMessage }
   | { readonly id: number; readonly type: string; readonly params: unknown }
   | { readonly id: number; readonly type: 'cancel' };
 

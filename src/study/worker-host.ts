@@ -2,6 +2,7 @@ import type { Job } from '../signal/index.js';
 import { drainSliced } from '../signal/drain.js';
 import { failureOf } from './failure.js';
 import type { FromWorker, ToWorker } from './messages.js';
+import { Gathered } from './pool/pieces.js';
 
 /** Where messages come from and go to: the global scope of a worker, or one end of a channel in a test. */
 export interface HostPort {
@@ -21,6 +22,8 @@ const sliceMilliseconds = 16;
 /** Serves jobs, one after the other. Each answer bears the id of its question. */
 export function serve(port: HostPort, host: Host): void {
   const running = new Map<number, AbortController>();
+  /** What came of a job that is not begun yet. */
+  const gathered = new Map<number, Gathered>();
   const work = async (id: number, type: string, params: unknown): Promise<void> => {
     const controller = new AbortController();
     running.set(id, controller);
@@ -39,8 +42,18 @@ export function serve(port: HostPort, host: Host): void {
   };
   port.addEventListener('message', ({ data }) => {
     const message = data as ToWorker;
-    if (message.type === 'cancel') running.get(message.id)?.abort();
-    else void work(message.id, message.type, 'params' in message ? message.params : undefined);
+    const { id, type } = message;
+    if (type === 'cancel') {
+      gathered.delete(id);
+      running.get(id)?.abort();
+    } else if ('piece' in message) {
+      if (!gathered.has(id)) gathered.set(id, new Gathered());
+      gathered.get(id)!.add(message.piece);
+    } else if ('params' in message) {
+      const params = gathered.get(id)?.into(message.params) ?? message.params;
+      gathered.delete(id);
+      void work(id, type, params);
+    }
   });
   port.postMessage({ type: 'ready' }, []);
 }

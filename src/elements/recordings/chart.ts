@@ -1,5 +1,6 @@
 import type { RecordingChart } from '../../draw/recording-chart.js';
 import { notesOf, rangeBoundsDb, rangeState } from '../../study/readings.js';
+import { kept } from '../../sheet/kept.js';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
 
@@ -111,7 +112,7 @@ export function recordingReadout(
 }
 
 /** Points of a small picture of the level, in a box of 100 by 20: what decays, and the whole. */
-export function sparkline({ trace }: Examination): { whole: string; usable: string } {
+export const sparkline = kept(({ trace }: Examination): { whole: string; usable: string } => {
   const points = 100;
   const bottom = Math.min(-30, trace.noiseDb ?? -60);
   const at = (k: number): string => {
@@ -124,4 +125,4 @@ export function sparkline({ trace }: Examination): { whole: string; usable: stri
   const place = (seconds: number): number => Math.floor((seconds / trace.durationSeconds) * points);
   const end = trace.usableEndSeconds === null ? 0 : place(trace.usableEndSeconds);
   return { whole: all.join(' '), usable: all.slice(place(trace.onsetSeconds), end + 1).join(' ') };
-}
+});

@@ -207,6 +207,7 @@ export class RingdownReport extends ViewElement {
     const there = input !== null && input.study.recordings.length > 0;
     if (!there || !snapshot)
       return html`<div class="base" part="base">${this.veil(false, speaker.view('report-empty'))}</div>`;
+    this.showsProgress = true;
     const busy = input.pair.progress ?? input.system.progress ?? snapshot.progress;
     return html`<div class="base" part="base">
       <div class="screen-only">

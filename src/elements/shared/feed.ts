@@ -39,6 +39,15 @@ interface Entry {
   waiting: boolean;
 }
 
+/** @param progressOnly Nothing but how far the work has come is different. */
+type FeedListener = (progressOnly: boolean) => void;
+
+/** Told a dozen times a second, on a page whose tables may have hundreds of rows. */
+const onlyProgress = (now: StudySnapshot, before: StudySnapshot): boolean =>
+  Object.entries(now).every(
+    ([name, value]) => name === 'progress' || value === before[name as keyof StudySnapshot],
+  );
+
 /**
  * Feeds one study with what attributes and files say, and adds to its failures those that never reach it: attributes
  * that cannot be read, files that did not arrive. Owned by one element; shared with others through context.
@@ -48,7 +57,7 @@ interface Entry {
  */
 export class Feed {
   readonly #make: () => Study;
-  readonly #listeners = new Set<() => void>();
+  readonly #listeners = new Set<FeedListener>();
   /** What an address says of the view. */
   readonly links: Links;
   #study: Study;
@@ -82,7 +91,7 @@ export class Feed {
     this.#study = make();
     this.#defaults = this.#applied = this.#study.snapshot.choices;
     this.links = new Links(this, () => this.#tell());
-    this.#unsubscribe = this.#study.subscribe(() => this.#notify());
+    this.#unsubscribe = this.#study.subscribe((now, before) => this.#notify(onlyProgress(now, before)));
   }
 
   get study(): Study {
@@ -110,7 +119,7 @@ export class Feed {
   }
 
   /** Called after every change, also by the study itself. */
-  subscribe(listener: () => void): () => void {
+  subscribe(listener: FeedListener): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
   }
@@ -363,7 +372,7 @@ export class Feed {
     if (!this.#suspended) return;
     this.#suspended = false;
     this.#study = this.#make();
-    this.#unsubscribe = this.#study.subscribe(() => this.#notify());
+    this.#unsubscribe = this.#study.subscribe((now, before) => this.#notify(onlyProgress(now, before)));
     this.#order = Promise.resolve();
     for (const need of this.#needs) need.letGo = this.#study.need(need.part);
     for (const need of this.#systemNeeds) need.letGo = this.system.need(need.part);
@@ -381,12 +390,12 @@ export class Feed {
     this.#notify();
   }
 
-  #notify(): void {
-    this.links.follow();
-    this.#tell();
+  #notify(progressOnly = false): void {
+    if (!progressOnly) this.links.follow();
+    this.#tell(progressOnly);
   }
 
-  #tell(): void {
-    for (const listener of [...this.#listeners]) listener();
+  #tell(progressOnly = false): void {
+    for (const listener of [...this.#listeners]) listener(progressOnly);
   }
 }

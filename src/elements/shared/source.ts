@@ -103,13 +103,14 @@ export class OwnFeed {
  */
 export class StudySource implements ReactiveController {
   readonly #host: SourceHost;
-  readonly #changed: () => void;
+  readonly #changed: (progressOnly: boolean) => void;
   #own: OwnFeed | null = null;
   #feed: Feed | null = null;
   #scope = new Scope();
   #missing: StudyFailure | null = null;
 
-  constructor(host: SourceHost, changed: () => void) {
+  /** @param changed is told whether only the progress is different */
+  constructor(host: SourceHost, changed: (progressOnly: boolean) => void) {
     this.#host = host;
     this.#changed = changed;
     host.addController(this);
@@ -174,12 +175,12 @@ export class StudySource implements ReactiveController {
       this.#feed = feed;
       if (feed) {
         if (this.#host.linkName) this.#scope.add(feed.links.add(this.#host as LinkedView));
-        this.#scope.add(feed.subscribe(() => this.#changed()));
+        this.#scope.add(feed.subscribe(this.#changed));
         for (const part of this.#host.needs) this.#scope.add(feed.need(part));
         for (const part of this.#host.systemNeeds ?? []) this.#scope.add(feed.needSystem(part));
       }
     }
-    this.#changed();
+    this.#changed(false);
   }
 
   /** Asks anew at every turn: the element may have been moved to another study, or out of all. */
@@ -210,7 +211,7 @@ export class StudySource implements ReactiveController {
     this.#scope.observeMutations(root, { childList: true, subtree: true, attributeFilter: ['id'] }, look);
     this.#scope.timeout(() => {
       this.#missing = { code: 'study-missing', params: { id }, label: null };
-      this.#changed();
+      this.#changed(false);
     }, 2000);
   }
 

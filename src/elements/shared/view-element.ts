@@ -46,7 +46,7 @@ export abstract class ViewElement extends SettingsElement {
   takeLink(_values: readonly LinkValue[]): void {}
 
   protected readonly themeController = new ThemeController(this, () => this.themeChanged());
-  protected readonly found = new StudySource(this, () => this.#studyChanged());
+  protected readonly found = new StudySource(this, (progressOnly) => this.#studyChanged(progressOnly));
 
   /** The study that is shown, once there is one. */
   get study(): Study | null {
@@ -58,7 +58,11 @@ export abstract class ViewElement extends SettingsElement {
     return this.found.snapshot;
   }
 
-  #studyChanged(): void {
+  /** Whether how far the work has come stands in what was rendered last. */
+  protected showsProgress = false;
+
+  #studyChanged(progressOnly: boolean): void {
+    if (progressOnly && !this.showsProgress) return;
     this.setState('busy', this.snapshot?.status === 'working' || this.found.feed?.fetching === true);
     this.setState('error', this.snapshot?.status === 'error');
     this.requestUpdate();
@@ -71,6 +75,7 @@ export abstract class ViewElement extends SettingsElement {
 
   protected override willUpdate(changed: PropertyValues): void {
     super.willUpdate(changed);
+    this.showsProgress = false;
     if (changed.size > 0) this.found.resolve();
   }
 
@@ -129,6 +134,7 @@ export abstract class ViewElement extends SettingsElement {
     if (snapshot?.status === 'working' || fetching) {
       const stage = snapshot?.progress ? speaker.stage(snapshot.progress.stage) : speaker.view('fetching');
       const fraction = snapshot?.progress?.fraction ?? 0;
+      this.showsProgress = true;
       return html`<div class="veil" part="message">
         <p class="sentence">${stage}</p>
         <div class="bar" style=${styleValues({ '--fraction': fraction })}><i></i></div>

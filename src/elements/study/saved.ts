@@ -1,7 +1,8 @@
 import { html, isServer, nothing } from 'lit';
 import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 'lit';
 import { fileNameOf } from '../../sheet/figure-words.js';
-import { documentText, openStudyText, resultsOf, studyDocument } from '../../study/document.js';
+import { documentText, lowCopies, openStudyText, resultsOf, studyDocument } from '../../study/document.js';
+import { drainSliced } from '../../study/jobs.js';
 import { failureOf } from '../../study/failure.js';
 import type { StudyFailure, StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
@@ -55,7 +56,18 @@ export class SavedStudy implements ReactiveController {
 
   /** Something of the study changed. */
   changed(): void {
-    if (this.#host.autosave) this.#keepSoon(() => this.#keep());
+    if (this.#host.autosave) this.#keepSoon(() => void this.#keepInTurns());
+  }
+
+  /** What takes long in slices; the text is then made at once. */
+  async #keepInTurns(): Promise<void> {
+    const scope = this.#scope;
+    await this.#prepare();
+    if (!scope.disposed) this.#keep();
+  }
+
+  #prepare(): Promise<unknown> {
+    return drainSliced(lowCopies(this.#host.snapshot.recordings));
   }
 
   /** Brings back what was kept: once for each name, and before anything is kept under it. */
@@ -87,7 +99,7 @@ export class SavedStudy implements ReactiveController {
     const { autosave, snapshot, feed } = this.#host;
     if (!autosave || this.#restored !== autosave || feed.fetching || snapshot.recordings.length === 0) return;
     if (snapshot.recordings.length < feed.count) {
-      this.#keepSoon(() => this.#keep());
+      this.changed();
       return;
     }
     const parts = this.#parts();
@@ -107,7 +119,9 @@ export class SavedStudy implements ReactiveController {
     this.#host.requestUpdate();
   }
 
-  #saveFile(speaker: Speaker): void {
+  async #saveFile(speaker: Speaker): Promise<void> {
+    await this.#prepare();
+    if (this.#scope.disposed) return;
     const { recordings, active, sheet } = this.#host.snapshot;
     const label = sheet.title.trim() || recordings[active]?.label || speaker.view('this-room');
     const file = new Blob([this.text()], { type: 'application/json' });
@@ -147,7 +161,7 @@ export class SavedStudy implements ReactiveController {
       <input type="file" accept=".json,application/json" hidden @change=${chosen} />
       ${
         some
-          ? html`<button type="button" part="save-button" @click=${() => this.#saveFile(speaker)}>
+          ? html`<button type="button" part="save-button" @click=${() => void this.#saveFile(speaker)}>
                 ${speaker.view('save-study')}
               </button>
               <details class="clear" part="clear">

@@ -1,6 +1,8 @@
 import { RingdownError } from '../../signal/index.js';
 import type { Progress } from '../../signal/index.js';
+import { nextTurn } from '../../signal/drain.js';
 import type { FromWorker, ToWorker } from '../messages.js';
+import { inPieces } from './pieces.js';
 
 /** The part of a Worker that is used; a page's own factory may return anything that has it. */
 export type WorkerLike = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListener'>;
@@ -31,6 +33,8 @@ export function openLane(worker: WorkerLike, silenceMilliseconds: number): Promi
       resolve: (value: unknown) => void;
       reject: (reason: unknown) => void;
       onProgress: (progress: Progress) => void;
+      /** Its long arrays are still on their way. */
+      sending: boolean;
     } | null = null;
 
     const breakDown = (reason: string): void => {
@@ -54,10 +58,23 @@ export function openLane(worker: WorkerLike, silenceMilliseconds: number): Promi
       },
       async run(id, type, params, onProgress) {
         const answer = new Promise((resolve, reject) => {
-          current = { id, resolve, reject, onProgress };
+          current = { id, resolve, reject, onProgress, sending: true };
         });
+        // Who waits for it is told by `answer`; until then nobody listens there.
+        answer.catch(() => undefined);
+        const mine = current!;
         try {
-          worker.postMessage({ id, type, params } satisfies ToWorker);
+          const { params: short, pieces } = inPieces(params);
+          for (const piece of pieces) {
+            worker.postMessage({ id, type: 'piece', piece } satisfies ToWorker, [
+              piece.part.buffer as ArrayBuffer,
+            ]);
+            await nextTurn();
+            // Cancelled meanwhile, or the worker is gone.
+            if (current !== mine) return answer;
+          }
+          worker.postMessage({ id, type, params: short } satisfies ToWorker);
+          mine.sending = false;
         } catch (thrown) {
           current = null;
           throw thrown;
@@ -65,7 +82,13 @@ export function openLane(worker: WorkerLike, silenceMilliseconds: number): Promi
         return answer;
       },
       cancel: (id) => {
-        if (!broken && current?.id === id) worker.postMessage({ id, type: 'cancel' } satisfies ToWorker);
+        if (broken || current?.id !== id) return;
+        worker.postMessage({ id, type: 'cancel' } satisfies ToWorker);
+        if (!current.sending) return;
+        // The worker knows of no job that it could stop.
+        const { reject } = current;
+        current = null;
+        reject(new RingdownError('cancelled'));
       },
       close: () => breakDown('closed'),
     };
