@@ -1,16 +1,17 @@
 /**
- * `npm run load`: what happens under load, in three parts, each bounded. The last line gives the figures.
+ * `npm run load`: what happens under load, in four parts, each bounded. The last line gives the figures.
  *
  * command: a thousand files, one of them broken, through one call of the command; memory and status.
  * long: half an hour of eight channels at 48 kHz is refused before it is decoded.
  * page: 64 recordings of ten seconds at 96 kHz on one page; the longest task of the main thread, progress, memory.
+ * views: the same beside nine views and kept in the browser.
  *
- * npm run load -- [command] [long] [page]
+ * npm run load -- [command] [long] [page] [views]
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { tmpdir } from 'node:os';
+import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { buildProject } from './build.mjs';
@@ -110,14 +111,50 @@ function long(folder) {
   };
 }
 
-async function page() {
-  const html =
-    '<!doctype html><script type="module" src="/ringdown.js"></script><ringdown-study room="5x4x2.5"><ringdown-waterfall></ringdown-waterfall><ringdown-ridges></ringdown-ridges></ringdown-study>';
+/**
+ * What the page's main thread did, by the browser's own trace: the tasks that took longer than 50 ms, and of every task the
+ * time that the thread computed, which does not grow where others take the processor away.
+ * @param {import('playwright-core').Browser} browser
+ */
+async function watchMainThread(browser) {
+  const session = await browser.newBrowserCDPSession();
+  /** @type {{ name: string, ph: string, pid: number, tid: number, dur: number, tdur: number, args: { name?: string } }[]} */
+  const events = [];
+  session.on('Tracing.dataCollected', ({ value }) => events.push(.../** @type {any[]} */ (value)));
+  const traceConfig = {
+    recordMode: /** @type {const} */ ('recordUntilFull'),
+    includedCategories: ['toplevel'],
+  };
+  await session.send('Tracing.start', { transferMode: 'ReportEvents', traceConfig });
+  return async () => {
+    const complete = new Promise((resolve) => session.once('Tracing.tracingComplete', resolve));
+    await session.send('Tracing.end');
+    await complete;
+    const thread = (/** @type {{ pid: number, tid: number }} */ { pid, tid }) => `${pid} ${tid}`;
+    const mains = new Set(
+      events.filter(({ args }) => args?.name === 'CrRendererMain').map((event) => thread(event)),
+    );
+    const tasks = events.filter(
+      (event) => event.ph === 'X' && /RunTask$/.test(event.name) && mains.has(thread(event)),
+    );
+    if (tasks.length === 0) throw new Complaint('The trace holds no task of the main thread.');
+    return Math.max(0, ...tasks.map(({ tdur = 0 }) => tdur / 1000));
+  };
+}
+
+const nineViews = ['recordings', 'ridges', 'response', 'seats', 'decay-times', 'spectrogram', 'fit', 'modes'];
+
+/** @param {readonly string[]} names of the views beside the surface, and whether the study is kept */
+async function onPage(names, keep = false) {
+  const views = ['waterfall', ...names].map((name) => `<ringdown-${name}></ringdown-${name}>`).join('');
+  const html = `<!doctype html><script type="module" src="/ringdown.js"></script><ringdown-study room="5x4x2.5"${keep ? ' autosave="load"' : ''}>${views}</ringdown-study>`;
+  // Made before: the browser shares the processor with this program.
+  const made = Array.from({ length: recordings }, (_, k) => wav(k, 10, 96000));
   const server = createServer((request, response) => {
     const { url = '/' } = request;
     if (url === '/') response.writeHead(200, { 'content-type': 'text/html' }).end(html);
     else if (url.startsWith('/wav/'))
-      response.writeHead(200, { 'content-type': 'audio/wav' }).end(wav(Number(url.slice(5)), 10, 96000));
+      response.writeHead(200, { 'content-type': 'audio/wav' }).end(made[Number(url.slice(5))]);
     else if (url === '/ringdown.js')
       response
         .writeHead(200, { 'content-type': 'text/javascript' })
@@ -135,6 +172,7 @@ async function page() {
     await tab.goto(`http://127.0.0.1:${address.port}/`);
     await tab.waitForFunction("customElements.get('ringdown-study') !== undefined");
     const { drive } = await import(`${root}tests/support/load-page.mjs`);
+    const computed = await watchMainThread(browser);
     const late = new Promise((_, reject) =>
       setTimeout(
         () => reject(new Complaint(`The page was not done after ${pageMinutes} minutes.`)),
@@ -142,9 +180,11 @@ async function page() {
       ).unref(),
     );
     const got = await /** @type {Promise<any>} */ (Promise.race([tab.evaluate(drive, recordings), late]));
+    const own = await computed();
+    const load = loadavg()[0] / cpus().length;
     return {
       ok: got.count === recordings && got.longest <= 50 && got.fell === 0,
-      figure: `${got.count} recordings of 10 s at 96 kHz in ${got.seconds.toFixed(0)} s, longest task of the main thread ${got.longest.toFixed(0)} ms (${got.tasks} over 50 ms), progress told ${got.updates} times and fell ${got.fell} times, ${got.megabytes.toFixed(0)} MB of heap`,
+      figure: `${got.count} recordings of 10 s at 96 kHz in ${got.seconds.toFixed(0)} s, longest task of the main thread ${got.longest.toFixed(0)} ms by the clock (${got.tasks} over 50 ms) and ${own.toFixed(0)} ms of its own computing, machine at ${load.toFixed(1)} times its load, progress told ${got.updates} times and fell ${got.fell} times, ${got.megabytes.toFixed(0)} MB of heap, of them ${((recordings * 10 * 96000 * 8) / 2 ** 20).toFixed(0)} MB samples`,
     };
   } finally {
     await browser.close();
@@ -153,10 +193,10 @@ async function page() {
 }
 
 await script(async () => {
-  const parts = { command, long, page };
+  const parts = { command, long, page: () => onPage(['ridges']), views: () => onPage(nineViews, true) };
   const asked = process.argv.slice(2);
   const wrong = asked.find((name) => !(name in parts));
-  if (wrong) throw new Complaint(`There is no part ${wrong}: command, long, page.`);
+  if (wrong) throw new Complaint(`There is no part ${wrong}: command, long, page, views.`);
   await buildProject();
   const folder = mkdtempSync(join(tmpdir(), 'ringdown-load-'));
   const told = [];

@@ -14,6 +14,7 @@ export const runs = {
   command: ['a thousand files in one call, one of them broken', '`npm run load -- command`'],
   long: ['half an hour of eight channels', '`npm run load -- long`'],
   page: ['64 recordings of 10 s at 96 kHz on one page', '`npm run load -- page`'],
+  views: ['the same beside nine views, and kept in the browser', '`npm run load -- views`'],
   numbers: ['any room, rate, length and scale', '`npm run test:wide -- numbers`'],
   study: ['random steps beside a simple model', '`npm test -- model`'],
   audit: ['known weaknesses of what ships', '`npm run audit`'],

@@ -13,6 +13,9 @@ export const highestSampleCount = 2 ** 26;
 /** Recordings of one study: 20 seats for 10 sources, before and after, and some. */
 export const mostRecordings = 500;
 
+/** Samples that the recordings of one study hold together: a gigabyte as 64-bit floats. */
+export const mostStudySamples = 2 ** 27;
+
 /** One period at 100 Hz: from less, nothing can be said about the bass. */
 export const shortestSeconds = 0.01;
 

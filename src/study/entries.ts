@@ -1,5 +1,6 @@
 import type { Examination } from '../decay/index.js';
-import { mostRecordings } from '../signal/limits.js';
+import { RingdownError } from '../signal/errors.js';
+import { mostRecordings, mostStudySamples } from '../signal/limits.js';
 import type { Progress, Recording } from '../signal/index.js';
 import { decodeApart, type PageDecoder } from './decode.js';
 import { failureOf } from './failure.js';
@@ -55,6 +56,19 @@ export function createEntries({ pool, round, decoder, onRead, onChange }: Entrie
   const readable = (): ReadEntry[] =>
     entries.filter((entry): entry is ReadEntry => entry.recording !== null && entry.examination !== null);
 
+  /** @throws RingdownError `study-memory` */
+  const requireRoom = ({ samples, hash, channel }: Recording): void => {
+    // Another channel of a file takes the place of the one that was read.
+    const others = readable().filter(({ recording: of }) => of.hash !== hash || of.channel === channel);
+    const sum = others.reduce((all, { recording: of }) => all + of.samples.length, samples.length);
+    const megabytes = (count: number): number => (8 * count) / 1e6;
+    if (sum > mostStudySamples)
+      throw new RingdownError('study-memory', {
+        megabytes: megabytes(sum),
+        most: megabytes(mostStudySamples),
+      });
+  };
+
   /** Whether it is fit to be read is known before any of its pictures. */
   const examined = async (recording: Recording, running: Running): Promise<Reading> => ({
     recording,
@@ -72,6 +86,7 @@ export function createEntries({ pool, round, decoder, onRead, onChange }: Entrie
       const played = sweep && (await decodeApart(sweep.bytes, { decoder, signal: reading.signal }));
       const options = { ...given, label, ...(sweep && { sweep: { ...sweep, audio: played } }) };
       const recording = await pool().run('open', { bytes, audio, options }, reading);
+      requireRoom(recording);
       // Other channels may be asked for later.
       return { ...(await examined(recording, running)), bytes: recording.channelCount > 1 ? bytes : null };
     };

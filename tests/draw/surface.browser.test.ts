@@ -29,12 +29,12 @@ async function until(what: () => boolean, milliseconds = 8000): Promise<void> {
   }
 }
 
-/** Frames stop being drawn: three frames of rest. */
+/** Frames stop being drawn: longer than a careful picture waits after a quick one, and until the GPU is done. */
 async function settled(): Promise<void> {
   let frames = -1;
   while (frames !== drawCounters.frames) {
     frames = drawCounters.frames;
-    await aTimeout(60);
+    await aTimeout(400);
     await nextFrame();
   }
 }

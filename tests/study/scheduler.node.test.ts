@@ -133,6 +133,22 @@ describe('the scheduler', () => {
     pool.dispose();
   });
 
+  it('sends long arrays in pieces, and stops sending where a job is called off', async () => {
+    const pool = scheduler([route('sibling')], 1);
+    const samples = Float64Array.from({ length: 2 ** 19 }, (_, n) => n % 1000);
+    const got = (await pool.run({ type: 'count', params: { samples } })) as { samples: Float64Array };
+    expect(got.samples.every((value, n) => value === samples[n])).toBe(true);
+    expect(got.samples.length).toBe(samples.length);
+    const turned = new AbortController();
+    const off = pool.run({ type: 'count', params: { samples }, signal: turned.signal });
+    const next = pool.run({ type: 'count', params: 'next' });
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    turned.abort();
+    await expect(off).rejects.toMatchObject({ code: 'cancelled' });
+    expect(await next).toBe('next');
+    pool.dispose();
+  });
+
   it('brings what is wanted soon before what was asked for earlier, each in the order of asking', async () => {
     const pool = scheduler([route('sibling')], 1);
     const order: unknown[] = [];
@@ -162,6 +178,27 @@ describe('the scheduler', () => {
       1,
     );
     expect(await pool.run({ type: 'count', params: 7 })).toBe(7);
+    pool.dispose();
+  });
+
+  it('gives a worker up that took a job and says nothing more, as one that the browser ended', async () => {
+    let made = 0;
+    const pool = createScheduler({
+      routes: [
+        {
+          name: 'sibling',
+          make: () => {
+            const worker = new LocalWorker();
+            // The first takes what it is sent and is gone.
+            if (made++ === 0) worker.postMessage = () => undefined;
+            return worker as unknown as WorkerLike;
+          },
+        },
+      ],
+      ...{ size: 1, start, silenceMilliseconds: 60, stallMilliseconds: 120 },
+    });
+    expect(await pool.run({ type: 'count', params: 7 })).toBe(7);
+    expect(made).toBe(2);
     pool.dispose();
   });
 

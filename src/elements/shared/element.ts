@@ -61,6 +61,25 @@ export abstract class RingdownElement extends LitElement {
     this.connected(this.#scope);
   }
 
+  /**
+   * In another document its style sheets are not those of that document any more, which takes them away: each is made
+   * anew there.
+   * @internal
+   */
+  adoptedCallback(): void {
+    const view = this.ownerDocument.defaultView;
+    const { shadowRoot } = this;
+    if (!view || !shadowRoot) return;
+    const { elementStyles } = this.constructor as typeof LitElement;
+    shadowRoot.adoptedStyleSheets = elementStyles.map((style) => {
+      const sheet = new view.CSSStyleSheet();
+      sheet.replaceSync(
+        'cssText' in style ? style.cssText : [...style.cssRules].map(({ cssText }) => cssText).join('\n'),
+      );
+      return sheet;
+    });
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#scope?.dispose();

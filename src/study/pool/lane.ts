@@ -21,10 +21,22 @@ export interface Lane {
 }
 
 /**
+ * A worker tells of its progress some sixty times a second, and its longest step without any, the reading of the largest
+ * file, takes half a minute on a slow machine. One that says nothing for so long was ended without a word.
+ */
+const defaultStallMilliseconds = 180_000;
+/** Counted and not timed: a page that is put to sleep counts no more than its worker works. */
+const stallTicks = 6;
+
+/**
  * Waits until a worker says that it is ready. Three shapes of failure end alike: a throw of the constructor (the
  * caller's), an `error` event (not found, forbidden by the page's policy, a broken file), and silence.
  */
-export function openLane(worker: WorkerLike, silenceMilliseconds: number): Promise<Lane> {
+export function openLane(
+  worker: WorkerLike,
+  silenceMilliseconds: number,
+  stallMilliseconds = defaultStallMilliseconds,
+): Promise<Lane> {
   return new Promise((resolve, reject) => {
     let open = true;
     let broken = false;
@@ -41,6 +53,7 @@ export function openLane(worker: WorkerLike, silenceMilliseconds: number): Promi
       if (broken) return;
       broken = true;
       clearTimeout(timer);
+      clearInterval(watch);
       worker.terminate();
       const error = new LaneBroken(reason);
       if (open) reject(error);
@@ -48,6 +61,17 @@ export function openLane(worker: WorkerLike, silenceMilliseconds: number): Promi
       current = null;
     };
     const timer = setTimeout(() => breakDown('silent'), silenceMilliseconds);
+    let watch: ReturnType<typeof setInterval> | undefined;
+    let quiet = 0;
+    const watchJob = (on: boolean): void => {
+      clearInterval(watch);
+      quiet = 0;
+      if (on)
+        watch = setInterval(
+          () => ++quiet >= stallTicks && breakDown('stalled'),
+          stallMilliseconds / stallTicks,
+        );
+    };
 
     const lane: Lane = {
       get busy() {
@@ -75,6 +99,7 @@ export function openLane(worker: WorkerLike, silenceMilliseconds: number): Promi
           }
           worker.postMessage({ id, type, params: short } satisfies ToWorker);
           mine.sending = false;
+          watchJob(true);
         } catch (thrown) {
           current = null;
           throw thrown;
@@ -104,8 +129,10 @@ export function openLane(worker: WorkerLike, silenceMilliseconds: number): Promi
       }
       if (!current || data.id !== current.id) return;
       const { resolve: done, reject: fail, onProgress } = current;
+      quiet = 0;
       if (data.type === 'progress') return onProgress(data.progress);
       current = null;
+      watchJob(false);
       if (data.type === 'result') done(data.result);
       else fail(new RingdownError(data.code, { ...data.params }));
     });

@@ -15,6 +15,8 @@ export interface SchedulerOptions {
   readonly size: number;
   readonly start: (type: string, params: unknown) => Job<unknown>;
   readonly silenceMilliseconds?: number | undefined;
+  /** A worker at work that says nothing for so long is given up. */
+  readonly stallMilliseconds?: number | undefined;
 }
 
 export interface Request {
@@ -46,7 +48,7 @@ export interface Scheduler {
 const defaultSilenceMilliseconds = 5000;
 
 export function createScheduler(options: SchedulerOptions): Scheduler {
-  const { routes, start, silenceMilliseconds = defaultSilenceMilliseconds } = options;
+  const { routes, start, silenceMilliseconds = defaultSilenceMilliseconds, stallMilliseconds } = options;
   const queue: Task[] = [];
   const running = new Map<number, Task>();
   const lanes = new Set<Lane>();
@@ -77,7 +79,7 @@ export function createScheduler(options: SchedulerOptions): Scheduler {
     try {
       const worker = await routes[tried].make();
       if (!worker) throw new LaneBroken('absent');
-      const lane = await openLane(worker, silenceMilliseconds);
+      const lane = await openLane(worker, silenceMilliseconds, stallMilliseconds);
       if (disposed) lane.close();
       else lanes.add(lane);
       way = routes[tried].name;

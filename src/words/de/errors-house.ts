@@ -69,6 +69,8 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
   cancelled: () => 'Die Berechnung wurde abgebrochen.',
   'worker-crashed': () =>
     'Die Berechnung brach zweimal ab, weil der Speicher fehlte oder der Browser sie beendete. Versuchen Sie es mit einer kürzeren Datei, oder schließen Sie andere Seiten.',
+  'out-of-memory': () =>
+    'Dafür reicht der Speicher nicht. Versuchen Sie es mit einer kürzeren Datei, oder schließen Sie andere Seiten.',
   unexpected: (p, n) =>
     `Etwas ging schief, das nicht hätte schiefgehen dürfen (${n.text(p.detail)}). Bitte melden Sie es mit der Datei, die dazu führte.`,
 };

@@ -30,6 +30,8 @@ export const studyErrors: Readonly<Record<string, Sentence>> = {
     `Die gespeicherte Studie ist beschädigt: ${p.where ? `„${n.text(p.where)}“ enthält nicht, was es soll` : 'Sie enthält nicht, was sie soll'}. Nichts davon wurde übernommen. Speichern Sie sie noch einmal, oder öffnen Sie die Aufnahmen selbst.`,
   'study-full': (p, n) =>
     `Eine Studie fasst höchstens ${n.text(p.most)} Aufnahmen, und das wären ${n.text(p.count)}. Entfernen Sie einige, oder beginnen Sie eine andere Studie.`,
+  'study-memory': (p, n) =>
+    `Eine Studie fasst höchstens ${n.number(p.most, 0)} MB an Abtastwerten, und das wären ${n.number(p.megabytes, 0)} MB. Entfernen Sie einige Aufnahmen, oder kürzen Sie sie auf die Impulsantworten.`,
   'study-too-large': (p, n) =>
     `Die Datei hat ${n.number(p.megabytes, 0)} MB, mehr als eine gespeicherte Studie je hat (64 MB). Sie wurde nicht gelesen.`,
   'autosave-refused': () =>

@@ -68,6 +68,7 @@ export const houseErrors: Readonly<Record<string, Sentence>> = {
   cancelled: () => 'The computation was cancelled.',
   'worker-crashed': () =>
     'The computation stopped twice for want of memory or because the browser ended it. Try a shorter file, or close other pages.',
+  'out-of-memory': () => 'There is not enough memory for this. Try a shorter file, or close other pages.',
   unexpected: (p, n) =>
     `Something went wrong that should not have (${n.text(p.detail)}). Please report it with the file that caused it.`,
 };

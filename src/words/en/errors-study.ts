@@ -30,6 +30,8 @@ export const studyErrors: Readonly<Record<string, Sentence>> = {
     `The saved study is damaged: ${p.where ? `“${n.text(p.where)}” does not hold what it should` : 'it does not hold what it should'}. Nothing of it was taken. Save it again, or open the recordings themselves.`,
   'study-full': (p, n) =>
     `A study holds at most ${n.text(p.most)} recordings, and this would be ${n.text(p.count)}. Remove some, or begin another study.`,
+  'study-memory': (p, n) =>
+    `A study holds at most ${n.number(p.most, 0)} MB of samples, and this would be ${n.number(p.megabytes, 0)} MB. Remove some recordings, or shorten them to the impulse responses.`,
   'study-too-large': (p, n) =>
     `The file has ${n.number(p.megabytes, 0)} MB, more than a saved study ever has (64 MB). It was not read.`,
   'autosave-refused': () =>
