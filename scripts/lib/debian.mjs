@@ -1,6 +1,9 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 
+/** Beyond this a mirror does not answer, ms. */
+const longestMs = 300_000;
+
 /**
  * Installs Debian packages where that is possible without asking: as root, on a Debian system.
  * @param {string[]} packages
@@ -12,6 +15,7 @@ export function installDebianPackages(packages) {
   const options = {
     stdio: /** @type {const} */ ('inherit'),
     env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    timeout: longestMs,
   };
   try {
     execFileSync('apt-get', ['update', '-qq'], options);

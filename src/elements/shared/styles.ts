@@ -62,6 +62,27 @@ export const tokens = css`
     color: inherit;
   }
 
+  /* Some engines draw a select with a ground and a height of the system's, whatever is asked: drawn here, it is one
+     everywhere. */
+  :host select:not([multiple]):not([size]) {
+    appearance: none;
+    padding-inline-end: 1.7em;
+    background-image:
+      linear-gradient(45deg, transparent 50%, currentColor 50%),
+      linear-gradient(-45deg, transparent 50%, currentColor 50%);
+    background-repeat: no-repeat;
+    background-size: 0.32em 0.32em;
+    background-position:
+      right 0.92em top 55%,
+      right 0.6em top 55%;
+  }
+
+  :host(:dir(rtl)) select:not([multiple]):not([size]) {
+    background-position:
+      left 0.6em top 55%,
+      left 0.92em top 55%;
+  }
+
   button {
     padding: 0.2em 0.6em;
     border: 1px solid var(--_line);

@@ -17,6 +17,7 @@ export const studyStyles = css`
   }
 
   .files {
+    position: relative;
     display: inline-flex;
     flex-wrap: wrap;
     align-items: center;
@@ -28,10 +29,6 @@ export const studyStyles = css`
     padding: 0.3em 0.8em;
   }
 
-  .clear {
-    position: relative;
-  }
-
   .clear summary {
     padding: 0.3em 0.2em;
     cursor: pointer;
@@ -40,7 +37,7 @@ export const studyStyles = css`
   .clear > div {
     position: absolute;
     inset-block-start: 100%;
-    inset-inline-start: 0;
+    inset-inline-end: 0;
     z-index: 3;
     inline-size: min(20rem, 80cqi);
     padding: 0.8rem;
