@@ -4,6 +4,7 @@ import { configs as wcConfigs } from 'eslint-plugin-wc';
 import { defineConfig } from 'eslint/config';
 import tseslint from 'typescript-eslint';
 import { arrows } from './scripts/lint/arrows.mjs';
+import { sameBits } from './scripts/lint/same-bits.mjs';
 import { strict } from './scripts/lint/strict.mjs';
 
 const templates = ['src/elements/**/*.ts', 'src/define/**/*.ts', 'stories/**/*.ts'];
@@ -47,6 +48,7 @@ export default defineConfig(
   { ...litConfigs['flat/recommended'], files: templates },
   { ...wcConfigs['flat/recommended'], files: templates },
   ...strict,
+  ...sameBits,
   ...arrows,
   {
     name: 'tests',

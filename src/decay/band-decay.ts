@@ -8,6 +8,7 @@ import { inDb, lowestDb } from './grid-levels.js';
 import type { GridSource } from './grid.js';
 import { truncation } from './lundeby.js';
 import { hiddenPower } from './quantised.js';
+import * as maths from '../signal/maths.js';
 
 /**
  * Why a decay time is not given: `range`, the band lies too little above its noise; `end`, the file ends before the decay
@@ -108,7 +109,8 @@ const fadeShare = 0.1;
 function fadedOut(samples: Float64Array, onset: number): { samples: Float64Array; usable: number } {
   const fade = Math.round(fadeShare * (samples.length - onset));
   const usable = samples.length - fade;
-  for (let i = 0; i < fade; i++) samples[usable + i] *= Math.cos((Math.PI / 2) * ((i + 0.5) / fade)) ** 2;
+  for (let i = 0; i < fade; i++)
+    samples[usable + i] *= maths.square(maths.cos((Math.PI / 2) * ((i + 0.5) / fade)));
   return { samples, usable };
 }
 

@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 /** Second-order sections b0, b1, b2, a1, a2 in a row. */
 export type Sections = Float64Array;
 
@@ -9,7 +11,7 @@ export type Sections = Float64Array;
  * @returns three sections
  */
 export function butterworthBandPass(fromHz: number, toHz: number, sampleRate: number): Sections {
-  const warp = (f: number): number => 2 * sampleRate * Math.tan((Math.PI * f) / sampleRate);
+  const warp = (f: number): number => 2 * sampleRate * maths.tan((Math.PI * f) / sampleRate);
   const low = warp(fromHz);
   const high = warp(toHz);
   const centre = low * high;
@@ -26,7 +28,7 @@ export function butterworthBandPass(fromHz: number, toHz: number, sampleRate: nu
     // sqrt((width p / 2)^2 - centre)
     const re = br * br - bi * bi - centre;
     const im = 2 * br * bi;
-    const modulus = Math.hypot(re, im);
+    const modulus = maths.hypot(re, im);
     const rootRe = Math.sqrt(Math.max(0, (modulus + re) / 2));
     const rootIm = Math.sign(im || 1) * Math.sqrt(Math.max(0, (modulus - re) / 2));
     poles.push([br + rootRe, bi + rootIm]);
@@ -35,13 +37,13 @@ export function butterworthBandPass(fromHz: number, toHz: number, sampleRate: nu
   const k = 2 * sampleRate;
   poles.forEach(([re, im], i) => {
     // z = (k + s) / (k - s)
-    const denominator = (k - re) ** 2 + im * im;
+    const denominator = maths.square(k - re) + im * im;
     const zr = ((k + re) * (k - re) - im * im) / denominator;
     const zi = (im * (k - re) + (k + re) * im) / denominator;
     sections.set([1, 0, -1, -2 * zr, zr * zr + zi * zi], 5 * i);
   });
-  const mid = (2 * Math.PI * Math.atan(Math.sqrt(centre) / k)) / Math.PI;
-  const gain = Math.cbrt(1 / magnitude(sections, mid));
+  const mid = (2 * Math.PI * maths.atan(Math.sqrt(centre) / k)) / Math.PI;
+  const gain = maths.cbrt(1 / magnitude(sections, mid));
   for (let i = 0; i < 3; i++) {
     sections[5 * i] *= gain;
     sections[5 * i + 2] *= gain;
@@ -54,13 +56,13 @@ export function magnitude(sections: Sections, w: number): number {
   let product = 1;
   for (let i = 0; i < sections.length; i += 5) {
     const [b0, b1, b2, a1, a2] = sections.subarray(i, i + 5);
-    const cr = Math.cos(w);
-    const ci = Math.sin(w);
-    const c2r = Math.cos(2 * w);
-    const c2i = Math.sin(2 * w);
+    const cr = maths.cos(w);
+    const ci = maths.sin(w);
+    const c2r = maths.cos(2 * w);
+    const c2i = maths.sin(2 * w);
     product *=
-      Math.hypot(b0 + b1 * cr + b2 * c2r, b1 * ci + b2 * c2i) /
-      Math.hypot(1 + a1 * cr + a2 * c2r, a1 * ci + a2 * c2i);
+      maths.hypot(b0 + b1 * cr + b2 * c2r, b1 * ci + b2 * c2i) /
+      maths.hypot(1 + a1 * cr + a2 * c2r, a1 * ci + a2 * c2i);
   }
   return product;
 }

@@ -6,6 +6,7 @@ import { thirdOctaves, type ThirdOctave } from './frequencies.js';
 import type { GridSource } from './grid.js';
 import { hiddenPower } from './quantised.js';
 import type { BandRange } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** Highest range that is told, dB: a noise-free response has no floor, and the number must stay finite. */
 const mostRangeDb = 200;
@@ -21,7 +22,7 @@ const ringing = 1;
  */
 function bandGain(frequencyHz: number, { centreHz, fromHz, toHz }: ThirdOctave): number {
   const outside = (frequencyHz - centreHz) / ((toHz - fromHz) / 2);
-  return Math.exp((-Math.LN2 / 2) * outside * outside);
+  return maths.exp((-Math.LN2 / 2) * outside * outside);
 }
 
 /** Squared envelopes of the third-octave bands of one recording, at a common reduced rate. */
@@ -71,7 +72,7 @@ export function bandEnvelopes(source: GridSource, fromHz = 25, toHz = 250): Band
       const power = new Float64Array(length);
       for (let i = 0; i < length; i++) {
         const at = 2 * (i + skip);
-        power[i] = analytic[at] ** 2 + analytic[at + 1] ** 2;
+        power[i] = maths.square(analytic[at]) + maths.square(analytic[at + 1]);
       }
       return { band, power };
     }),
@@ -101,7 +102,7 @@ export function rangesOf({ sampleRate, onsetIndex, bands, ...envelopes }: BandEn
     const end = Math.max(block, power.length - Math.min(ring, after >> 2));
     const from = Math.max(0, end - Math.max(block, Math.round(noiseShare * after)));
     const noise = Math.max(envelopes.hiddenPower, meanOf(power, from, end));
-    const rangeDb = noise > 0 && peak > 0 ? 10 * Math.log10(peak / noise) : peak > 0 ? mostRangeDb : 0;
+    const rangeDb = noise > 0 && peak > 0 ? 10 * maths.log10(peak / noise) : peak > 0 ? mostRangeDb : 0;
     return {
       centreHz: band.centreHz,
       fromHz: band.fromHz,

@@ -3,6 +3,7 @@ import { decimate } from '../signal/decimate.js';
 import { nextPowerOfTwo, realFft } from '../signal/fft.js';
 import type { Note } from '../signal/types.js';
 import type { GridSource } from './grid.js';
+import * as maths from '../signal/maths.js';
 
 /** Of the response, this much is read: an early reflection is in it, the tail of a mode hardly. */
 const earlySeconds = 0.06;
@@ -31,10 +32,10 @@ function leftOfLine(values: Float64Array, x: Float64Array): number {
   let sxx = 0;
   for (let i = 0; i < n; i++) {
     sxv += (x[i] - mx) * (values[i] - mv);
-    sxx += (x[i] - mx) ** 2;
+    sxx += maths.square(x[i] - mx);
   }
   const slope = sxv / sxx;
-  return values.reduce((sum, value, i) => sum + (value - mv - slope * (x[i] - mx)) ** 2, 0);
+  return values.reduce((sum, value, i) => sum + maths.square(value - mv - slope * (x[i] - mx)), 0);
 }
 
 /** Level of the early response up to `top`, dB, and the step between its bins, Hz. */
@@ -47,7 +48,7 @@ function earlySpectrum(source: GridSource, top: number): { levelsDb: Float64Arra
   const input = new Float64Array(size);
   const lead = Math.min(onset, Math.round(0.005 * rate));
   for (let i = -lead; i < length && onset + i < reduced.samples.length; i++) {
-    const fade = i < length / 2 ? 1 : Math.cos((Math.PI / 2) * ((2 * i) / length - 1)) ** 2;
+    const fade = i < length / 2 ? 1 : maths.square(maths.cos((Math.PI / 2) * ((2 * i) / length - 1)));
     input[i + lead] = reduced.samples[onset + i] * fade;
   }
   const bins = new Float64Array(2 * size);
@@ -55,10 +56,10 @@ function earlySpectrum(source: GridSource, top: number): { levelsDb: Float64Arra
   const stepHz = rate / size;
   const power = Float64Array.from(
     { length: Math.min(size / 2, Math.floor(top / stepHz)) },
-    (_, k) => bins[2 * k] ** 2 + bins[2 * k + 1] ** 2,
+    (_, k) => maths.square(bins[2 * k]) + maths.square(bins[2 * k + 1]),
   );
   const least = power.reduce((most, value) => Math.max(most, value), 0) * 1e-12 + 1e-300;
-  return { levelsDb: power.map((value) => 10 * Math.log10(value + least)), stepHz };
+  return { levelsDb: power.map((value) => 10 * maths.log10(value + least)), stepHz };
 }
 
 /**
@@ -75,13 +76,13 @@ export function boundaryDip(source: GridSource, fromHz = 20, toHz = 200): Note |
     const to = Math.min(levelsDb.length, Math.floor((combTo * dip) / stepHz));
     if (to * stepHz < combLeast * dip) break;
     const levels = levelsDb.subarray(from, to);
-    const octaves = levels.map((_, i) => Math.log2((from + i) * stepHz));
+    const octaves = levels.map((_, i) => maths.log2((from + i) * stepHz));
     const whole = leftOfLine(levels, octaves);
     for (const gain of gains) {
       const rest = levels.map((level, i) => {
         const phase = (Math.PI * (from + i) * stepHz) / dip;
         // The faded end of the stretch blurs the bottom of the dips.
-        return level - 10 * Math.log10(1 + gain * gain + 2 * gain * Math.cos(phase) + 1e-3);
+        return level - 10 * maths.log10(1 + gain * gain + 2 * gain * maths.cos(phase) + 1e-3);
       });
       const explained = 1 - leftOfLine(rest, octaves) / whole;
       if (explained > (best?.explained ?? leastExplained)) best = { frequencyHz: dip, gain, explained };
@@ -89,7 +90,7 @@ export function boundaryDip(source: GridSource, fromHz = 20, toHz = 200): Note |
   }
   if (!best) return null;
   const { frequencyHz, gain, explained } = best;
-  const depthDb = 20 * Math.log10((1 + gain) / (1 - gain));
+  const depthDb = 20 * maths.log10((1 + gain) / (1 - gain));
   const extraMetres = speed / (2 * frequencyHz);
   return { code: 'boundary', params: { frequencyHz, depthDb, extraMetres, explained } };
 }

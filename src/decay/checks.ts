@@ -4,6 +4,7 @@ import type { BandEnvelopes } from './band-range.js';
 import { endOfChange, quantisationOf } from '../signal/quantisation.js';
 import type { GridSource } from './grid.js';
 import { silenceSeconds } from './quantised.js';
+import * as maths from '../signal/maths.js';
 
 /** Whether a recording is fit to be read: what misleads in its samples, each with its evidence. */
 
@@ -18,7 +19,7 @@ const lateRiseDb = 10;
 
 const rms = (samples: Float64Array, from: number, to: number): number => {
   let sum = 0;
-  for (let i = Math.max(0, from); i < Math.min(to, samples.length); i++) sum += samples[i] ** 2;
+  for (let i = Math.max(0, from); i < Math.min(to, samples.length); i++) sum += maths.square(samples[i]);
   return to > from ? Math.sqrt(sum / (to - from)) : 0;
 };
 
@@ -66,7 +67,7 @@ function cutToOneValue({ samples, sampleRate, onsetSeconds }: GridSource): Cut |
   const peak = Math.max(
     ...Array.from({ length: 4 }, (_, i) => rms(samples, onset + i * block, onset + (i + 1) * block)),
   );
-  const levelDb = 20 * Math.log10(rms(samples, end - block, end) / peak);
+  const levelDb = 20 * maths.log10(rms(samples, end - block, end) / peak);
   return levelDb > -60 ? { atSeconds: (end - onset) / sampleRate, levelDb } : null;
 }
 
@@ -96,7 +97,7 @@ function bassLevels(source: GridSource, blockSeconds: number): number[] {
     Math.max(
       -400,
       20 *
-        Math.log10(rms(reduced.samples, Math.round(onset + i * block), Math.round(onset + (i + 1) * block))),
+        maths.log10(rms(reduced.samples, Math.round(onset + i * block), Math.round(onset + (i + 1) * block))),
     ),
   );
 }
@@ -121,8 +122,8 @@ export function lateEnergy(
   for (let b = first; b < levels.length; b++) {
     // The loudest of the four blocks before: modes that beat dip deeper, but come back no louder than they were.
     const before = Math.max(...levels.slice(b - 6, b - 2));
-    const riseDb = 20 * Math.log10(levels[b] / Math.max(before, peak * 1e-10));
-    const levelDb = 20 * Math.log10(levels[b] / peak);
+    const riseDb = 20 * maths.log10(levels[b] / Math.max(before, peak * 1e-10));
+    const levelDb = 20 * maths.log10(levels[b] / peak);
     if (riseDb > lateRiseDb && levelDb > -70 && (!found || levelDb > found.levelDb))
       found = { atSeconds: (b * (block >> 1) + block / 2) / rate, levelDb, riseDb };
   }
@@ -148,7 +149,7 @@ export function stillFalling(power: Float64Array, onsetIndex: number, sampleRate
   const stretch = Math.max(0.05 * sampleRate, 0.15 * (power.length - onsetIndex));
   const end = power.length;
   const before = meanOf(power, end - 2 * stretch, end - stretch);
-  return 10 * Math.log10(before / meanOf(power, end - stretch, end)) > fallingDb;
+  return 10 * maths.log10(before / meanOf(power, end - stretch, end)) > fallingDb;
 }
 
 /**
@@ -169,7 +170,7 @@ export function endsEarly(
   let loudest = 0;
   for (let i = onsetIndex; i + block <= length; i += block / 2)
     loudest = Math.max(loudest, meanOf(power, i, i + block));
-  const fallDb = 10 * Math.log10(loudest / meanOf(power, length - block, length));
+  const fallDb = 10 * maths.log10(loudest / meanOf(power, length - block, length));
   const unfinished = fallDb < wholeFallDb && stillFalling(power, onsetIndex, sampleRate);
   if (!(seconds < shortSeconds || unfinished)) return null;
   return { seconds, fallDb: Number.isFinite(fallDb) ? fallDb : null, unfinished };

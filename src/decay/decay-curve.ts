@@ -1,5 +1,6 @@
 import { inDb } from './grid-levels.js';
 import type { Truncation } from './lundeby.js';
+import * as maths from '../signal/maths.js';
 
 /** Backward-integrated decay (Schroeder 1965), dB re its value at the onset. */
 export interface DecayCurve {
@@ -66,7 +67,8 @@ export function regression(curve: DecayCurve, fromDb: number, toDb: number): Dec
   if (!(slope < 0)) return null;
   const intercept = (sy - slope * sx) / n;
   let squares = 0;
-  for (let i = first; i < last; i++) squares += (levelsDb[i] - intercept - (slope * i) / sampleRate) ** 2;
+  for (let i = first; i < last; i++)
+    squares += maths.square(levelsDb[i] - intercept - (slope * i) / sampleRate);
   return { seconds: -60 / slope, residualDb: Math.sqrt(squares / n), interceptDb: intercept };
 }
 
@@ -98,7 +100,7 @@ export function twoSlopes(curve: DecayCurve, lowestDb: number): TwoSlopes | null
     const early = regression(curve, -1, Math.min(kneeDb + 3, -6));
     const late = regression(curve, kneeDb - 3, lowestDb);
     if (!early || !late) continue;
-    const residual = early.residualDb ** 2 + late.residualDb ** 2;
+    const residual = maths.square(early.residualDb) + maths.square(late.residualDb);
     if (best && residual >= best.residual) continue;
     const earlySeconds = withoutLate(curve, late)?.seconds ?? early.seconds;
     best = { residual, found: { earlySeconds, lateSeconds: late.seconds, kneeDb, toDb: lowestDb } };
@@ -112,8 +114,8 @@ export function twoSlopes(curve: DecayCurve, lowestDb: number): TwoSlopes | null
 function withoutLate(curve: DecayCurve, late: DecayFit): DecayFit | null {
   const levelsDb = curve.levelsDb.map((level, i) => {
     const lateDb = late.interceptDb - (60 * i) / curve.sampleRate / late.seconds;
-    const left = 10 ** (level / 10) - 10 ** (lateDb / 10);
-    return left > 0 ? 10 * Math.log10(left) : -200;
+    const left = maths.power(10, level / 10) - maths.power(10, lateDb / 10);
+    return left > 0 ? 10 * maths.log10(left) : -200;
   });
   const top = levelsDb[0];
   return regression({ ...curve, levelsDb: levelsDb.map((level) => level - top) }, -1, -10);

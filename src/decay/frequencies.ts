@@ -1,13 +1,15 @@
+import * as maths from '../signal/maths.js';
+
 /** Frequencies equally spaced on a logarithmic axis, from `fromHz` to at most `toHz` (and `toHz` itself). */
 export function logFrequencies(fromHz = 20, toHz = 200, perOctave = 48): Float64Array {
-  const steps = Math.floor(Math.log2(toHz / fromHz) * perOctave + 1e-9);
-  const list = Array.from({ length: steps + 1 }, (_, i) => fromHz * 2 ** (i / perOctave));
+  const steps = Math.floor(maths.log2(toHz / fromHz) * perOctave + 1e-9);
+  const list = Array.from({ length: steps + 1 }, (_, i) => fromHz * maths.power(2, i / perOctave));
   if (list[steps] < toHz * (1 - 1e-9)) list.push(toHz);
   return Float64Array.from(list);
 }
 
 /** Octave ratio of IEC 61260-1:2014, base ten. */
-const octaveRatio = 10 ** 0.3;
+const octaveRatio = maths.power(10, 0.3);
 
 export interface ThirdOctave {
   readonly centreHz: number;
@@ -23,12 +25,12 @@ export interface ThirdOctave {
 export function thirdOctaves(fromHz: number, toHz: number): ThirdOctave[] {
   const bands: ThirdOctave[] = [];
   for (let k = -18; k <= 12; k++) {
-    const centreHz = 1000 * octaveRatio ** (k / 3);
+    const centreHz = 1000 * maths.power(octaveRatio, k / 3);
     if (centreHz < fromHz * 0.99 || centreHz > toHz * 1.01) continue;
     bands.push({
       centreHz,
-      fromHz: centreHz * octaveRatio ** (-1 / 6),
-      toHz: centreHz * octaveRatio ** (1 / 6),
+      fromHz: centreHz * maths.power(octaveRatio, -1 / 6),
+      toHz: centreHz * maths.power(octaveRatio, 1 / 6),
     });
   }
   return bands;

@@ -4,6 +4,7 @@ import type { Job } from '../signal/types.js';
 import { smoothedOverFrequency, tailPlaces } from './grid-noise.js';
 import { inDb, lowestDb, windowDecayShare } from './grid-levels.js';
 import type { Grid, GridParams } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** The frequency at which a constant-Q window has the length that is asked for, Hz: the middle of 20 to 200 Hz. */
 export const constantQHz = 63;
@@ -25,8 +26,8 @@ class Demodulator {
   tune(turn: number): void {
     const { samples, re, im } = this;
     for (let i = 0; i < samples.length; i++) {
-      re[i] = samples[i] * Math.cos(turn * i);
-      im[i] = samples[i] * Math.sin(turn * i);
+      re[i] = samples[i] * maths.cos(turn * i);
+      im[i] = samples[i] * maths.sin(turn * i);
     }
   }
 
@@ -37,9 +38,9 @@ class Demodulator {
     const last = Math.min(re.length - 1, Math.floor(centre + length / 2));
     // cos^2 x = (1 + cos 2x) / 2, and cos 2x goes on by c[n+1] = 2 cos(step) c[n] - c[n-1]: exact to 1e-12 over a window.
     const step = (2 * Math.PI) / length;
-    const twice = 2 * Math.cos(step);
-    let here = Math.cos(step * (first - centre));
-    let before = Math.cos(step * (first - 1 - centre));
+    const twice = 2 * maths.cos(step);
+    let here = maths.cos(step * (first - centre));
+    let before = maths.cos(step * (first - 1 - centre));
     let [sumRe, sumIm] = [0, 0];
     for (let n = first; n <= last; n++) {
       const weight = 0.5 + 0.5 * here;
@@ -91,7 +92,7 @@ export function* constantQGrid(source: ConstantQSource, params: GridParams): Job
   const reference = power[loudest];
   if (!(reference > 0)) throw new RingdownError('grid-silent', {});
   // The sum of a Hann window is half its length; a sine of amplitude A reads A / 2 of that.
-  const scale = (4 / (windowAt(loudest) * sampleRate)) ** 2;
+  const scale = maths.square(4 / (windowAt(loudest) * sampleRate));
   const floor = smoothedOverFrequency(noise, frequenciesHz);
   return {
     method: 'constant-q',

@@ -1,4 +1,5 @@
 import type { SliceSpectrum } from './spectrum.js';
+import * as maths from '../signal/maths.js';
 
 export interface TailParams {
   readonly window: (centre: number, window: Float64Array) => { from: number; count: number };
@@ -12,8 +13,11 @@ export interface TailParams {
 
 /** The last quarter of the response is taken for noise, judged per frequency. */
 const tailShare = 0.25;
-/** Powers of neighbours within a sixth of an octave are averaged: one window of noise alone scatters by 5.6 dB. */
-const smoothing = 2 ** (1 / 6);
+/**
+ * Powers of neighbours within a sixth of an octave are averaged: one window of noise alone scatters by 5.6 dB. A little
+ * more, since columns lie on just this border and the last bit of a frequency should not decide.
+ */
+const smoothing = maths.power(2, 1 / 6) * (1 + 1e-9);
 
 /** Centres of up to eight windows of this length, overlapping by half at most, over the end of the response. */
 export function tailPlaces(length: number, fromPlace: number, toPlace: number): number[] {

@@ -8,6 +8,7 @@ import { inDb, lowestDb, windowDecayShare } from './grid-levels.js';
 import { tailPower } from './grid-noise.js';
 import { SliceSpectrum } from './spectrum.js';
 import type { Grid, GridParams } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** What a grid needs of a recording. */
 export interface GridSource {
@@ -50,7 +51,8 @@ function slidingPlacer(length: number): Placer {
   return (centre, window) => {
     const from = Math.ceil(centre - length / 2);
     const count = Math.floor(centre + length / 2) - from + 1;
-    for (let i = 0; i < count; i++) window[i] = Math.cos((Math.PI * (from + i - centre)) / length) ** 2;
+    for (let i = 0; i < count; i++)
+      window[i] = maths.square(maths.cos((Math.PI * (from + i - centre)) / length));
     return { from, count };
   };
 }
@@ -65,7 +67,8 @@ function cumulativePlacer(fade: number, right: number): Placer {
       const at = from + i;
       const rise = Math.min(1, (at - left) / fade);
       const end = Math.min(1, (right - at) / fall);
-      window[i] = Math.sin((Math.PI / 2) * rise) ** 2 * Math.sin((Math.PI / 2) * end) ** 2;
+      window[i] =
+        maths.square(maths.sin((Math.PI / 2) * rise)) * maths.square(maths.sin((Math.PI / 2) * end));
     }
     return { from, count };
   };
@@ -116,7 +119,7 @@ export function* computeGrid(source: GridSource, params: GridParams = defaultGri
       let sum = 0;
       for (let i = 0; i < count; i++) sum += window[i];
       // A sine of amplitude A under a window of sum S gives A S / 2.
-      scale = (2 / sum) ** 2;
+      scale = maths.square(2 / sum);
       reference = spectrum.power.reduce((most, value) => Math.max(most, value), 0);
       if (!(reference > 0)) throw new RingdownError('grid-silent', {});
     }

@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 /**
  * Noise floor, truncation and late slope of one squared response: Lundeby, Vigran, Bietz and Vorlaender, Acustica 81:344,
  * 1995.
@@ -20,7 +22,7 @@ interface Line {
   readonly slope: number;
 }
 
-const perDecibel = Math.log(10) / 10;
+const perDecibel = maths.log(10) / 10;
 const mostRangeDb = 200;
 /** First blocks, ms: the paper's 10 to 50; the bass needs the longest. */
 const firstBlockSeconds = 0.05;
@@ -57,7 +59,7 @@ function lineThrough(
   for (let b = first; b <= last; b++) {
     if (!(blocks[b] > 0)) continue;
     const x = from + (b + 0.5) * length;
-    const y = Math.log(blocks[b]);
+    const y = maths.log(blocks[b]);
     n++;
     sx += x;
     sy += y;
@@ -109,8 +111,8 @@ export function truncation(
   const loudest = first[peak];
   let noisePower = Math.max(leastNoise, meanOf(power, lastTenth));
   if (!(loudest > 0)) return null;
-  const silent = !(noisePower > loudest * 10 ** (-mostRangeDb / 10));
-  const above = (db: number): number => (silent ? loudest * 1e-9 : noisePower * Math.exp(db * perDecibel));
+  const silent = !(noisePower > loudest * maths.power(10, -mostRangeDb / 10));
+  const above = (db: number): number => (silent ? loudest * 1e-9 : noisePower * maths.exp(db * perDecibel));
 
   let line = lineThrough(first, peak, firstBelow(first, peak, above(10)) - 1, from, coarse);
   line ??= lineThrough(first, peak, firstBelow(first, peak, above(5)), from, coarse);
@@ -135,16 +137,16 @@ export function truncation(
     if (settled) break;
   }
   const endIndex = Math.min(power.length, Math.max(from + 1, Math.round(end)));
-  const ratio = noisePower > 0 ? 10 * Math.log10(loudest / noisePower) : mostRangeDb;
+  const ratio = noisePower > 0 ? 10 * maths.log10(loudest / noisePower) : mostRangeDb;
   return {
     noisePower,
     endIndex,
-    endPower: Math.exp(line.intercept + line.slope * endIndex),
+    endPower: maths.exp(line.intercept + line.slope * endIndex),
     lateRate: -line.slope,
     rangeDb: Math.min(mostRangeDb, ratio),
   };
 }
 
 function crossing(line: Line, noisePower: number, silent: boolean, length: number): number {
-  return silent ? length : (Math.log(noisePower) - line.intercept) / line.slope;
+  return silent ? length : (maths.log(noisePower) - line.intercept) / line.slope;
 }

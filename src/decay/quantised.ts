@@ -1,6 +1,7 @@
 import { peakOf } from '../signal/level.js';
 import { endOfChange, quantisationOf, type Quantisation } from '../signal/quantisation.js';
 import type { GridSource } from './grid.js';
+import * as maths from '../signal/maths.js';
 
 /** One value that is repeated to the end for this long is no noise. */
 export const silenceSeconds = 0.02;
@@ -19,7 +20,7 @@ export function silentSteps({
 
 /** Mean square of a tone of half a step, which stands for the noise that such a silence hides; 0 where nothing is hidden. */
 export const hiddenPower = (source: Pick<GridSource, 'samples' | 'sampleRate'>): number =>
-  (silentSteps(source)?.step ?? 0) ** 2 / 8;
+  maths.square(silentSteps(source)?.step ?? 0) / 8;
 
 /** More range than this is that of any measurement: where it ends does not mislead, dB. */
 const ampleDb = 80;
@@ -45,6 +46,6 @@ export function fallsBetweenSteps(source: GridSource): Quantised | null {
   const end = endOfChange(samples);
   const last = samples.subarray(Math.max(0, end - Math.round(lastSeconds * sampleRate)), end);
   if (last.some((value) => Math.abs(value - silence) > (lastSteps + 0.5) * step)) return null;
-  const rangeDb = 20 * Math.log10(peakOf(samples) / (step / 2));
+  const rangeDb = 20 * maths.log10(peakOf(samples) / (step / 2));
   return rangeDb < ampleDb ? { bits, rangeDb, atSeconds: end / sampleRate - onsetSeconds } : null;
 }

@@ -8,6 +8,7 @@ import type { GridSource } from './grid.js';
 import { inDb } from './grid-levels.js';
 import { smoothingEdges, smoothPower, type Smoothing } from './smoothing.js';
 import { SliceSpectrum } from './spectrum.js';
+import * as maths from '../signal/maths.js';
 
 export interface ResponseParams {
   readonly fromHz: number;
@@ -55,9 +56,9 @@ const usableShare = 0.4;
 function windowOf(count: number, lead: number): Float64Array {
   const fade = Math.max(1, Math.round(fadeShare * count));
   return Float64Array.from({ length: count }, (_, n) => {
-    const rise = lead > 0 && n < lead ? Math.sin((Math.PI / 2) * ((n + 0.5) / lead)) ** 2 : 1;
+    const rise = lead > 0 && n < lead ? maths.square(maths.sin((Math.PI / 2) * ((n + 0.5) / lead))) : 1;
     const left = count - 1 - n;
-    return rise * (left < fade ? Math.sin((Math.PI / 2) * ((left + 0.5) / fade)) ** 2 : 1);
+    return rise * (left < fade ? maths.square(maths.sin((Math.PI / 2) * ((left + 0.5) / fade))) : 1);
   });
 }
 
@@ -124,7 +125,7 @@ export function* computeResponse(source: GridSource, params: ResponseParams): Jo
   const spectrum = new SliceSpectrum(count, rate, fine);
   spectrum.slice(reduced.samples, begin, window, count);
   // One sample at the reduced rate stands for `factor` of the file.
-  const scale = reduced.factor ** 2;
+  const scale = maths.square(reduced.factor);
   const power = spectrum.power.map((value) => value * scale);
   if (!power.some((value) => value > 0)) throw new RingdownError('grid-silent', {});
   yield { stage: 'grid', fraction: 0.7 };
@@ -155,6 +156,6 @@ const within = (list: Float64Array, fromHz: number, toHz: number): Float64Array 
   list.filter((f) => f >= fromHz - 1e-9 && f <= toHz + 1e-9);
 
 function logarithmic(fromHz: number, toHz: number): Float64Array {
-  const steps = Math.max(1, Math.round(Math.log2(toHz / fromHz) * pointsPerOctave));
-  return Float64Array.from({ length: steps + 1 }, (_, k) => fromHz * (toHz / fromHz) ** (k / steps));
+  const steps = Math.max(1, Math.round(maths.log2(toHz / fromHz) * pointsPerOctave));
+  return Float64Array.from({ length: steps + 1 }, (_, k) => fromHz * maths.power(toHz / fromHz, k / steps));
 }

@@ -1,4 +1,5 @@
 import type { Grid } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** Decibels by which a cell must stand above the window's own decay to say anything of the room. */
 const marginDb = 3;
@@ -9,7 +10,7 @@ const marginDb = 3;
  */
 export function windowLevelDb(windowSeconds: number, seconds: number): number {
   const phase = (Math.PI * Math.abs(seconds)) / windowSeconds;
-  return phase < Math.PI / 2 ? 40 * Math.log10(Math.cos(phase)) : -Infinity;
+  return phase < Math.PI / 2 ? 40 * maths.log10(maths.cos(phase)) : -Infinity;
 }
 
 /** Length of the window at each frequency, from its resolution (2 / window for Hann). */

@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 /** Widths over which a response may be averaged. `erb` is that of the ear's filters. */
 export const smoothings = ['none', '1/48', '1/24', '1/12', '1/6', '1/3', '1/1', 'erb'] as const;
 export type Smoothing = (typeof smoothings)[number];
@@ -15,7 +17,7 @@ export function smoothingEdges(smoothing: Smoothing, frequencyHz: number): reado
     const half = erbHz(frequencyHz) / 2;
     return [Math.max(0, frequencyHz - half), frequencyHz + half];
   }
-  const half = 2 ** (0.5 / Number(smoothing.slice(2)));
+  const half = maths.power(2, 0.5 / Number(smoothing.slice(2)));
   return [frequencyHz / half, frequencyHz * half];
 }
 

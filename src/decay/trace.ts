@@ -5,6 +5,7 @@ import { stillFalling } from './checks.js';
 import type { GridSource } from './grid.js';
 import { truncation } from './lundeby.js';
 import { hiddenPower } from './quantised.js';
+import * as maths from '../signal/maths.js';
 
 /** The course of a recording from its first sample to its last, small enough to draw. */
 export interface RecordingTrace {
@@ -40,7 +41,7 @@ const lowestDb = -160;
 
 /** Power of the analytic signal between two frequencies; edges rise over a quarter of an octave, zero phase. */
 function bandPower(source: GridSource, fromHz: number, toHz: number): { power: Float64Array; rate: number } {
-  const edge = 2 ** 0.25;
+  const edge = maths.power(2, 0.25);
   const reduced = decimate(
     withoutOffset(source.samples, source.sampleRate),
     source.sampleRate,
@@ -55,12 +56,13 @@ function bandPower(source: GridSource, fromHz: number, toHz: number): { power: F
   for (let i = 0; i < reduced.samples.length; i++) input[2 * i] = reduced.samples[i];
   const bins = new Float64Array(2 * size);
   complexFft(input, bins);
-  const rise = (octaves: number): number => Math.sin((Math.PI / 2) * Math.min(1, Math.max(0, octaves))) ** 2;
+  const rise = (octaves: number): number =>
+    maths.square(maths.sin((Math.PI / 2) * Math.min(1, Math.max(0, octaves))));
   for (let k = 0; k < size; k++) {
     const f = (k * rate) / size;
     const inside = k > 0 && k < size / 2;
     const gain = inside
-      ? 2 * rise(1 + Math.log2(f / fromHz) / 0.25) * rise(1 + Math.log2(toHz / f) / 0.25)
+      ? 2 * rise(1 + maths.log2(f / fromHz) / 0.25) * rise(1 + maths.log2(toHz / f) / 0.25)
       : 0;
     bins[2 * k] *= gain;
     bins[2 * k + 1] *= gain;
@@ -68,7 +70,7 @@ function bandPower(source: GridSource, fromHz: number, toHz: number): { power: F
   inverseFft(bins, input);
   const power = new Float64Array(length);
   for (let i = 0; i < length; i++)
-    power[i] = (input[2 * (i + skip)] ** 2 + input[2 * (i + skip) + 1] ** 2) / 2;
+    power[i] = (maths.square(input[2 * (i + skip)]) + maths.square(input[2 * (i + skip) + 1])) / 2;
   return { power, rate };
 }
 
@@ -117,7 +119,7 @@ export function recordingTrace(source: GridSource, fromHz = 20, toHz = 200): Rec
   });
   const loudest = means.reduce((most, value) => Math.max(most, value), 0);
   const inDb = (value: number): number =>
-    value > 0 && loudest > 0 ? Math.max(lowestDb, 10 * Math.log10(value / loudest)) : lowestDb;
+    value > 0 && loudest > 0 ? Math.max(lowestDb, 10 * maths.log10(value / loudest)) : lowestDb;
   const onset = Math.min(power.length - 1, Math.round(onsetSeconds * rate));
   const cut = truncation(power, onset, rate, rate / (2 * Math.sqrt(fromHz * top)), hiddenPower(source));
   // What still falls at the end is no noise, however little of it is left.

@@ -2,6 +2,7 @@ import { modeNorm, sidesOf, volumeOf } from '../room/box.js';
 import { decayConstant } from '../room/damping.js';
 import type { ModeOrder, RoomSize } from '../room/types.js';
 import type { PositionMetres } from '../signal/types.js';
+import * as maths from '../signal/maths.js';
 
 /**
  * Panels and resonators work by pressure and belong where it is greatest, at walls and corners; porous material works by
@@ -24,8 +25,8 @@ export interface Absorber {
 function meanSquare(wave: 'cos' | 'sin', k: number, a: number, b: number): number {
   const sign = wave === 'cos' ? 1 : -1;
   if (k === 0) return wave === 'cos' ? 1 : 0;
-  if (b - a < 1e-6) return 0.5 + (sign * Math.cos(k * (a + b))) / 2;
-  return 0.5 + (sign * (Math.sin(2 * k * b) - Math.sin(2 * k * a))) / (4 * k * (b - a));
+  if (b - a < 1e-6) return 0.5 + (sign * maths.cos(k * (a + b))) / 2;
+  return 0.5 + (sign * (maths.sin(2 * k * b) - maths.sin(2 * k * a))) / (4 * k * (b - a));
 }
 
 /**
@@ -46,9 +47,11 @@ export function absorberWeight(order: ModeOrder, size: RoomSize, absorber: Absor
   const [x, y, z] = axes;
   const norm = modeNorm(order);
   if (absorber.kind !== 'porous') return norm * x.cos * y.cos * z.cos;
-  const square = x.k ** 2 + y.k ** 2 + z.k ** 2;
+  const square = maths.square(x.k) + maths.square(y.k) + maths.square(z.k);
   const motion =
-    x.k ** 2 * x.sin * y.cos * z.cos + y.k ** 2 * x.cos * y.sin * z.cos + z.k ** 2 * x.cos * y.cos * z.sin;
+    maths.square(x.k) * x.sin * y.cos * z.cos +
+    maths.square(y.k) * x.cos * y.sin * z.cos +
+    maths.square(z.k) * x.cos * y.cos * z.sin;
   return (norm * motion) / square;
 }
 
@@ -97,7 +100,7 @@ export function areaNeeded(
  * Level of a mode, driven steadily at its frequency, after its decay time changed: it goes with the decay time. dB.
  */
 export const levelChangeDb = (decayTimeSeconds: number, afterSeconds: number): number =>
-  20 * Math.log10(afterSeconds / decayTimeSeconds);
+  20 * maths.log10(afterSeconds / decayTimeSeconds);
 
 /** One square metre low in a corner, on the wall that the mode leans on most: pressure of every mode is greatest there. */
 export function pressurePlace(

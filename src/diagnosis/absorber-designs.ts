@@ -1,4 +1,5 @@
 import type { AbsorberKind } from './absorb.js';
+import * as maths from '../signal/maths.js';
 
 /** One way to build a tuned panel: what it weighs and how deep the air behind it is. */
 export interface PanelDesign {
@@ -30,7 +31,8 @@ export const panelDepth = (
   frequencyHz: number,
   massKilogramsPerSquareMetre: number,
   filled = false,
-): number => ((filled ? filledConstant : panelConstant) / frequencyHz) ** 2 / massKilogramsPerSquareMetre;
+): number =>
+  maths.square((filled ? filledConstant : panelConstant) / frequencyHz) / massKilogramsPerSquareMetre;
 
 export const resonatorFrequency = ({
   neckSquareMetres,
@@ -41,7 +43,7 @@ export const resonatorFrequency = ({
 
 /** Volume behind a neck that tunes it to a frequency, m3. `neckMetres` includes the air that moves before its ends. */
 export const resonatorVolume = (frequencyHz: number, neckSquareMetres: number, neckMetres: number): number =>
-  (resonatorConstant / frequencyHz) ** 2 * (neckSquareMetres / neckMetres);
+  maths.square(resonatorConstant / frequencyHz) * (neckSquareMetres / neckMetres);
 
 /** How far porous material has to reach from a wall, m: a quarter of a wavelength. */
 export const porousDepth = (frequencyHz: number, speedMetresPerSecond: number): number =>

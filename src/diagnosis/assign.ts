@@ -1,4 +1,5 @@
 import { munkres } from 'munkres';
+import * as maths from '../signal/maths.js';
 
 /** One possible pair of an observation and a mode, with its odds against "neither has to do with the other". */
 export interface Pair {
@@ -50,7 +51,7 @@ export function assignmentMarginals(pairs: readonly Pair[]): Marginals {
   ofMode.fill(1);
   pairs.forEach(({ mode, odds }, k) => (ofMode[mode] += odds * toMode[k]));
   const logs = (values: ArrayLike<number>): number =>
-    Array.from(values).reduce((sum, v) => sum + Math.log(v), 0);
+    Array.from(values).reduce((sum, v) => sum + maths.log(v), 0);
   return {
     chances: toObservation.map((message, k) => message / ofObservation[pairs[k].observation]),
     logTotal:
@@ -72,7 +73,7 @@ export function bestAssignment(pairs: readonly Pair[]): boolean[] {
   // One column of cost 0 for each observation, so that none need be paired.
   const costs = observations.map(() => new Array<number>(modes.length + observations.length).fill(0));
   for (const { observation, mode, odds } of pairs)
-    costs[row.get(observation)!][column.get(mode)!] = -Math.log(Math.max(odds, 1e-12));
+    costs[row.get(observation)!][column.get(mode)!] = -maths.log(Math.max(odds, 1e-12));
   const paired = new Map(munkres(costs));
   return pairs.map(
     ({ observation, mode, odds }) => odds > 1 && paired.get(row.get(observation)!) === column.get(mode),

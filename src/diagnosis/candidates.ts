@@ -12,6 +12,7 @@ import {
 } from './evidence.js';
 import { excitation, type MeasuredShape, type Place } from './shapes.js';
 import type { Candidate } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** What all modes share: the tape measure and the temperature. One standard deviation, and the steps it is tried in. */
 const commonSpread = 0.02;
@@ -102,7 +103,7 @@ export function matchObservations(observations: readonly Observation[], params: 
   const { room, modes, places = [] } = params;
   const near = nearPairs(observations, params);
   const expectedDb = modes.map((mode) =>
-    Math.max(leastLevelDb, 20 * Math.log10(Math.max(excitation(mode, room, places), 1e-3))),
+    Math.max(leastLevelDb, 20 * maths.log10(Math.max(excitation(mode, room, places), 1e-3))),
   );
   const first = weigh(observations, near, expectedDb, params);
   const hasLevels = places.some(({ seat, source }) => seat || source);
@@ -198,8 +199,8 @@ function weigh(
   const density = observations.map(({ frequencyHz }) => roomModeDensity(room, frequencyHz));
   const single = observations.filter(({ cluster }) => !cluster).map(({ frequencyHz }) => frequencyHz);
   const heard = expectedDb.map((db) => {
-    const level = 10 ** (db / 10);
-    return level / (level + faint ** 2);
+    const level = maths.power(10, db / 10);
+    return level / (level + maths.square(faint));
   });
   const meanHeard = heard.reduce((sum, value) => sum + value, 0) / Math.max(1, heard.length);
   const shareOf = (mode: number, foundHere: number): number =>
@@ -211,9 +212,9 @@ function weigh(
   const foundAt = observations.map(({ frequencyHz }) => foundShare(frequencyHz, single, room));
   // Modes that nothing was found of speak against the room, as far as any are found there. In a room that is not as given
   // as many are found, anywhere: both are Poisson processes of the same total rate.
-  const unseen = found.reduce<number>((sum, share) => sum + Math.log1p(-(share ?? 0)) + (share ?? 0), 0);
-  const strange = single.length * Math.log(strangers / (1 + strangers));
-  const priors = commonSteps.map((scale) => Math.exp(-0.5 * ((scale - 1) / commonSpread) ** 2));
+  const unseen = found.reduce<number>((sum, share) => sum + maths.log1p(-(share ?? 0)) + (share ?? 0), 0);
+  const strange = single.length * maths.log(strangers / (1 + strangers));
+  const priors = commonSteps.map((scale) => maths.exp(-0.5 * maths.square((scale - 1) / commonSpread)));
   const priorSum = priors.reduce((sum, value) => sum + value, 0);
   const trials = commonSteps.map((scale, step) => {
     const pairs = near.map(({ observation, mode, evidence }): Pair => {
@@ -228,15 +229,15 @@ function weigh(
     });
     const joint = pairs.filter(({ observation }) => !observations[observation].cluster);
     const { chances, logTotal } = assignmentMarginals(joint);
-    return { pairs, chances, log: logTotal + unseen + strange + Math.log(priors[step] / priorSum) };
+    return { pairs, chances, log: logTotal + unseen + strange + maths.log(priors[step] / priorSum) };
   });
   const most = Math.max(...trials.map(({ log }) => log));
-  const asGiven = trials.reduce((sum, { log }) => sum + Math.exp(log - most), 0);
-  const logOdds = Math.log((1 - wrongRoomChance) / wrongRoomChance) + trust * (most + Math.log(asGiven));
-  const rightRoom = 1 / (1 + Math.exp(-logOdds));
+  const asGiven = trials.reduce((sum, { log }) => sum + maths.exp(log - most), 0);
+  const logOdds = maths.log((1 - wrongRoomChance) / wrongRoomChance) + trust * (most + maths.log(asGiven));
+  const rightRoom = 1 / (1 + maths.exp(-logOdds));
   const weights = new Float64Array(near.length);
   for (const { pairs, chances, log } of trials) {
-    const share = (rightRoom * Math.exp(log - most)) / asGiven;
+    const share = (rightRoom * maths.exp(log - most)) / asGiven;
     let next = 0;
     const totals = new Float64Array(observations.length).fill(1);
     for (const { observation, odds } of pairs) totals[observation] += odds;

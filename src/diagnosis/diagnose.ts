@@ -19,6 +19,7 @@ import { remediesFor } from './remedies.js';
 import { unexplainedBands, type UnexplainedBand } from './residual.js';
 import { decaysOf, flagResonances, windowDecaySeconds, type FlaggedRidge } from './ridges.js';
 import type { Diagnosis, DiagnosisParams, FileFacts, Ridge } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** 20 to 200 Hz against the published thresholds, no room. */
 export const defaultDiagnosisParams: DiagnosisParams = {
@@ -166,7 +167,7 @@ function predictionOf(room: Room, resonances: readonly Resonance[], toHz: number
 
 function expectedModes({ room, fromHz, toHz }: DiagnosisParams): number {
   if (room) return roomModeCount(room, toHz) - roomModeCount(room, fromHz);
-  const side = Math.cbrt(defaultVolumeCubicMetres);
+  const side = maths.cbrt(defaultVolumeCubicMetres);
   const size: RoomSize = { lengthMetres: side, widthMetres: side, heightMetres: side };
   return modeCount(size, speedWithoutRoom, toHz) - modeCount(size, speedWithoutRoom, fromHz);
 }

@@ -1,6 +1,7 @@
 import type { Mode, Room } from '../room/types.js';
 import type { Observation } from './candidates.js';
 import { shapeMatch, shapeOdds, type Place } from './shapes.js';
+import * as maths from '../signal/maths.js';
 
 /**
  * How far real walls move a mode from that of the rigid box: one standard deviation, as a fraction of its frequency,
@@ -29,7 +30,7 @@ const fewestNeighbours = 4;
 const neighbourRatio = 1.6;
 
 const normal = (value: number, sd: number): number =>
-  Math.exp(-0.5 * (value / sd) ** 2) / (Math.sqrt(2 * Math.PI) * sd);
+  maths.exp(-0.5 * maths.square(value / sd)) / (Math.sqrt(2 * Math.PI) * sd);
 
 /** Chance per hertz of finding a mode at the frequency of an observation, under a scale that all modes share. */
 export function frequencyChance(
@@ -39,16 +40,16 @@ export function frequencyChance(
 ): number {
   const centre = mode.frequencyHz * scale;
   const off = frequencyHz - centre;
-  const sd = (spread: number): number => Math.hypot(spread * centre, frequencySdHz);
+  const sd = (spread: number): number => maths.hypot(spread * centre, frequencySdHz);
   return (1 - movedShare) * normal(off, sd(wallSpread)) + movedShare * normal(off, sd(movedSpread));
 }
 
 /** Odds that a decay time is that of a mode, against any decay time; 1 where either is unknown. */
 export function decayOdds({ decayTimeSeconds, decayTimeSdSeconds }: Observation, mode: Mode): number {
   if (!decayTimeSeconds || !mode.decayTimeSeconds) return 1;
-  const sd = Math.hypot(decaySpread, (decayTimeSdSeconds ?? 0) / decayTimeSeconds);
-  const z = Math.log(decayTimeSeconds / mode.decayTimeSeconds) / sd;
-  return (Math.hypot(decayRange, sd) / sd) * Math.exp(-0.5 * z * z);
+  const sd = maths.hypot(decaySpread, (decayTimeSdSeconds ?? 0) / decayTimeSeconds);
+  const z = maths.log(decayTimeSeconds / mode.decayTimeSeconds) / sd;
+  return (maths.hypot(decayRange, sd) / sd) * maths.exp(-0.5 * z * z);
 }
 
 /** Match and odds of the shapes of some modes for one observation; modes far from it in frequency show what is chance. */

@@ -6,6 +6,7 @@ import { Rng } from '../signal/random.js';
 import type { Job } from '../signal/types.js';
 import type { HeardResonance } from './heard.js';
 import { ownSpread, RoomScore, type Heard, type Match, type Stretch } from './room-score.js';
+import * as maths from '../signal/maths.js';
 
 /** Share by which a side may differ from the one typed: tape measure and walls that are not rigid. */
 export const sideTolerance = 0.05;
@@ -24,7 +25,7 @@ const rivalNats = 1;
 const rivalShare = 0.015;
 /** A side is called known where the resonances narrow it to this share of what was expected before. */
 const knownShare = 0.7;
-const celsiusOf = (speed: number): number => 293.15 * (speed / 343.2) ** 2 - 273.15;
+const celsiusOf = (speed: number): number => 293.15 * maths.square(speed / 343.2) - 273.15;
 
 export interface FittedSide {
   /** At the room's speed of sound. */
@@ -119,15 +120,15 @@ function refine(score: RoomScore, from: Stretch, bound: number): Found {
 function normalEquations(score: RoomScore, stretch: Stretch): { matrix: number[]; right: number[] } {
   const matches: Match[] = [];
   score.of(stretch, matches);
-  const precision = 1 / score.expectedSd ** 2;
+  const precision = 1 / maths.square(score.expectedSd);
   const matrix = [precision, 0, 0, 0, precision, 0, 0, 0, precision];
   const right = stretch.map((value) => -precision * value);
   for (const [h, mode] of matches) {
     const { log, sd } = score.heard[h];
     const slopes = [0, 1, 2].map((axis) => score.slope(mode, axis, stretch));
     for (let a = 0; a < 3; a++) {
-      right[a] += (slopes[a] * (log - score.logOf(mode))) / sd ** 2;
-      for (let b = 0; b < 3; b++) matrix[3 * a + b] += (slopes[a] * slopes[b]) / sd ** 2;
+      right[a] += (slopes[a] * (log - score.logOf(mode))) / maths.square(sd);
+      for (let b = 0; b < 3; b++) matrix[3 * a + b] += (slopes[a] * slopes[b]) / maths.square(sd);
     }
   }
   return { matrix, right };
@@ -169,7 +170,7 @@ function search(score: RoomScore, bound: number): Found[] {
 
 /** As many resonances as were heard, in the same band, as dense as modes are there but anywhere. */
 function randomHeard(heard: readonly Heard[], room: Room, rng: Rng): Heard[] {
-  const [from, to] = [Math.exp(heard[0].log), Math.exp(heard[heard.length - 1].log)];
+  const [from, to] = [maths.exp(heard[0].log), maths.exp(heard[heard.length - 1].log)];
   const [low, high] = [roomModeCount(room, from), roomModeCount(room, to)];
   const logs = heard.map(() => {
     const count = low + (high - low) * rng.uniform();
@@ -179,7 +180,7 @@ function randomHeard(heard: readonly Heard[], room: Room, rng: Rng): Heard[] {
       if (roomModeCount(room, middle) < count) a = middle;
       else b = middle;
     }
-    return Math.log(0.5 * (a + b));
+    return maths.log(0.5 * (a + b));
   });
   logs.sort((a, b) => a - b);
   return heard.map(({ sd }, k) => ({ log: logs[k], sd }));
@@ -187,7 +188,7 @@ function randomHeard(heard: readonly Heard[], room: Room, rng: Rng): Heard[] {
 
 const withSides = (room: Room, stretch: Stretch): Room => {
   const [lengthMetres, widthMetres, heightMetres] = sidesOf(room.size).map(
-    (side, axis) => side * Math.exp(-stretch[axis]),
+    (side, axis) => side * maths.exp(-stretch[axis]),
   );
   return { ...room, size: { lengthMetres, widthMetres, heightMetres } };
 };
@@ -213,14 +214,14 @@ export function* fitRoom(
   if (used.length < fewestHeard)
     throw new RingdownError('fit-room-few', { count: used.length, needed: fewestHeard, toHz });
   const heard = used.map(({ frequencyHz, frequencySdHz }): Heard => ({
-    log: Math.log(frequencyHz),
-    sd: Math.hypot(ownSpread, frequencySdHz / frequencyHz),
+    log: maths.log(frequencyHz),
+    sd: maths.hypot(ownSpread, frequencySdHz / frequencyHz),
   }));
-  const bound = -Math.log1p(-sideTolerance) + Math.log1p(airTolerance / 293.15) / 2;
+  const bound = -maths.log1p(-sideTolerance) + maths.log1p(airTolerance / 293.15) / 2;
   const speed = room.speedOfSoundMetresPerSecond;
   const sides = sidesOf(room.size);
   const axial = sides.map((side) => speed / 2 / side) as unknown as [number, number, number];
-  const reach = toHz * Math.exp(bound + 2 * ownSpread);
+  const reach = toHz * maths.exp(bound + 2 * ownSpread);
   const modes = boxModes(room.size, speed, reach).map(({ order }) => order);
   const scoreOf = (of: readonly Heard[]): RoomScore => new RoomScore(of, modes, axial, bound / 2);
   const score = scoreOf(heard);
@@ -238,7 +239,8 @@ export function* fitRoom(
     matches.length === 0
       ? null
       : Math.sqrt(
-          matches.reduce((sum, [h, m]) => sum + (heard[h].log - score.logOf(m)) ** 2, 0) / matches.length,
+          matches.reduce((sum, [h, m]) => sum + maths.square(heard[h].log - score.logOf(m)), 0) /
+            matches.length,
         );
   const rmsShareAsTyped = rmsOf(asTyped);
   const typedLogs = modes.map((_, k) => score.logOf(k));
@@ -249,7 +251,7 @@ export function* fitRoom(
   const covariance = inverse3(matrix);
   const fitted = withSides(room, best.stretch);
   const common = best.stretch.reduce((sum, value) => sum + value, 0) / 3;
-  const airCelsius = celsiusOf(speed * Math.exp(common));
+  const airCelsius = celsiusOf(speed * maths.exp(common));
   const modeOf = new Map(matches);
   const differs = ({ stretch }: Found): boolean =>
     stretch.some((value, axis) => Math.abs(value - best.stretch[axis]) > rivalShare);
@@ -259,7 +261,7 @@ export function* fitRoom(
     fitted,
     sides: sides.map((typedMetres, axis): FittedSide => {
       const sd = Math.sqrt(covariance[4 * axis]);
-      const metres = typedMetres * Math.exp(-best.stretch[axis]);
+      const metres = typedMetres * maths.exp(-best.stretch[axis]);
       return {
         metres,
         sdMetres: sd < (knownShare * bound) / 2 ? metres * sd : null,
@@ -267,7 +269,7 @@ export function* fitRoom(
         atBound: Math.abs(best.stretch[axis]) > 0.999 * bound,
       };
     }) as unknown as RoomFit['sides'],
-    commonShare: Math.expm1(common),
+    commonShare: maths.expm1(common),
     airCelsius,
     airWithin:
       room.temperatureCelsius === null ? null : Math.abs(airCelsius - celsiusOf(speed)) <= airTolerance,
@@ -277,8 +279,8 @@ export function* fitRoom(
         frequencyHz,
         frequencySdHz,
         order: mode === undefined ? null : modes[mode],
-        fittedHz: mode === undefined ? null : Math.exp(score.logOf(mode)),
-        typedHz: mode === undefined ? null : Math.exp(typedLogs[mode]),
+        fittedHz: mode === undefined ? null : maths.exp(score.logOf(mode)),
+        typedHz: mode === undefined ? null : maths.exp(typedLogs[mode]),
       };
     }),
     explained: matches.length,

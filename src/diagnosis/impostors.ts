@@ -3,6 +3,7 @@ import type { Resonance } from '../resonance/types.js';
 import { chanceOfAny } from './candidates.js';
 import { rings } from './ridges.js';
 import type { Candidate, Cause, Evidence } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** Fewer recordings than this show no shape over places. */
 const fewestSeats = 4;
@@ -18,19 +19,19 @@ const othersDb = 3;
 const meanOf = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
 
 function spreadDb({ amplitudes }: Resonance): number {
-  const levels = amplitudes.map((a) => 20 * Math.log10(Math.max(a, 1e-12)));
+  const levels = amplitudes.map((a) => 20 * maths.log10(Math.max(a, 1e-12)));
   const mean = meanOf(levels);
-  return Math.sqrt(meanOf(levels.map((level) => (level - mean) ** 2)));
+  return Math.sqrt(meanOf(levels.map((level) => maths.square(level - mean))));
 }
 
 /** Largest distance of a phase from the mean direction of all, rad. */
 function phaseSpread({ phasesRadians }: Resonance): number {
-  const mean = Math.atan2(
-    meanOf(phasesRadians.map((phase) => Math.sin(phase))),
-    meanOf(phasesRadians.map((phase) => Math.cos(phase))),
+  const mean = maths.atan2(
+    meanOf(phasesRadians.map((phase) => maths.sin(phase))),
+    meanOf(phasesRadians.map((phase) => maths.cos(phase))),
   );
   return Math.max(
-    ...phasesRadians.map((phase) => Math.abs(Math.atan2(Math.sin(phase - mean), Math.cos(phase - mean)))),
+    ...phasesRadians.map((phase) => Math.abs(maths.atan2(maths.sin(phase - mean), maths.cos(phase - mean)))),
   );
 }
 
@@ -86,7 +87,7 @@ export function evidenceOf({
   if (cause === 'coupled') {
     const loudest = amplitudes.indexOf(Math.max(...amplitudes));
     const lateDb = early
-      ? 20 * Math.log10(amplitudes[loudest] / Math.max(early.amplitudes[loudest], 1e-15))
+      ? 20 * maths.log10(amplitudes[loudest] / Math.max(early.amplitudes[loudest], 1e-15))
       : null;
     return {
       kind: 'two-slopes',

@@ -2,6 +2,7 @@ import type { Room } from '../room/types.js';
 import { roomVolume } from '../room/room.js';
 import { curveAt, disagreesBelowHz, publishedThresholds } from './thresholds.js';
 import type { Audible, LimitCurve, LimitName } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** A limit at one frequency: a band between two curves, or one value twice. */
 export interface LimitBand {
@@ -39,7 +40,7 @@ export function audibleAt(frequencyHz: number, decayTimeSeconds: number): Audibl
  * (2nd ed. 1998), section 2.3, and ITU-R BS.1116-3 (quoted).
  */
 export const targetMidTime = (volumeCubicMetres: number): number =>
-  Math.min(0.4, Math.max(0.2, 0.25 * Math.cbrt(volumeCubicMetres / 100)));
+  Math.min(0.4, Math.max(0.2, 0.25 * maths.cbrt(volumeCubicMetres / 100)));
 
 /**
  * Tolerance about the target (values from memory): +-0.05 s from 200 Hz up; the upper limit rises on the logarithm of
@@ -48,7 +49,7 @@ export const targetMidTime = (volumeCubicMetres: number): number =>
 export function targetBand(frequencyHz: number, volumeCubicMetres: number): LimitBand | null {
   if (frequencyHz < 63 || frequencyHz > 4000) return null;
   const middle = targetMidTime(volumeCubicMetres);
-  const rise = Math.max(0, Math.log(200 / frequencyHz) / Math.log(200 / 63));
+  const rise = Math.max(0, maths.log(200 / frequencyHz) / maths.log(200 / 63));
   return { lowerSeconds: middle - 0.05, upperSeconds: middle + 0.05 + 0.25 * rise };
 }
 
@@ -123,10 +124,10 @@ export function limitCurve(
   room: Room | null,
   { fromHz = 20, toHz = 250, resonances = [] as readonly DecayAt[] } = {},
 ): LimitCurve {
-  const count = Math.max(2, Math.round(Math.log2(toHz / fromHz) * perOctave) + 1);
+  const count = Math.max(2, Math.round(maths.log2(toHz / fromHz) * perOctave) + 1);
   const frequenciesHz = Float64Array.from(
     { length: count },
-    (_, i) => fromHz * (toHz / fromHz) ** (i / (count - 1)),
+    (_, i) => fromHz * maths.power(toHz / fromHz, i / (count - 1)),
   );
   const bands = Array.from(frequenciesHz, (f): LimitBand | null => {
     if (name === 'audibility') return audibilityBand(f);

@@ -5,6 +5,7 @@ import { candidateModes, matchObservations, type Observation } from './candidate
 import { rings } from './ridges.js';
 import { measuredShape, type Place } from './shapes.js';
 import type { Candidate } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /**
  * Candidates of every resonance of a fit that the room may have made, by its index: all together, for one mode makes
@@ -31,4 +32,4 @@ export function matchResonances(
 }
 
 const rmsDb = (values: readonly number[]): number =>
-  10 * Math.log10(values.reduce((sum, value) => sum + value * value, 1e-30) / values.length);
+  10 * maths.log10(values.reduce((sum, value) => sum + value * value, 1e-30) / values.length);

@@ -1,6 +1,7 @@
 import { modeShape, sidesOf } from '../room/box.js';
 import type { ModeOrder, RoomSize } from '../room/types.js';
 import type { PositionMetres } from '../signal/types.js';
+import * as maths from '../signal/maths.js';
 
 export type Axis = 'x' | 'y' | 'z';
 const axes = ['x', 'y', 'z'] as const;
@@ -42,7 +43,7 @@ export function movesOf(
     const n = axes.indexOf(axis);
     if (order[n] === 0) return [];
     const changeAt = (to: number): number =>
-      20 * Math.log10(Math.max(1e-9, Math.abs(modeShape(order, size, { ...at, [axis]: to }))) / now);
+      20 * maths.log10(Math.max(1e-9, Math.abs(modeShape(order, size, { ...at, [axis]: to }))) / now);
     let best: number | null = null;
     const step = 0.01;
     for (let away = step; away < sides[n]; away += step) {

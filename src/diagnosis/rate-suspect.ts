@@ -3,6 +3,7 @@ import { roomModeDensity, roomModes } from '../room/room.js';
 import type { Room } from '../room/types.js';
 import type { Note } from '../signal/types.js';
 import { rings } from './ridges.js';
+import * as maths from '../signal/maths.js';
 
 /** Sample rates in use, Hz. */
 const standardRates = [8000, 16000, 22050, 32000, 44100, 48000, 88200, 96000, 176400, 192000];
@@ -40,13 +41,13 @@ export function rateSuspect(
     lowest.reduce((sum, { frequencyHz, frequencySdHz }) => {
       const f = frequencyHz * scale;
       const chance = modes.reduce((all, mode) => {
-        const sd = Math.hypot(spread * mode.frequencyHz, frequencySdHz * scale);
+        const sd = maths.hypot(spread * mode.frequencyHz, frequencySdHz * scale);
         const z = (f - mode.frequencyHz) / sd;
-        return Math.abs(z) > 6 ? all : all + Math.exp(-0.5 * z * z) / (Math.sqrt(2 * Math.PI) * sd);
+        return Math.abs(z) > 6 ? all : all + maths.exp(-0.5 * z * z) / (Math.sqrt(2 * Math.PI) * sd);
       }, 0);
       const density = roomModeDensity(room, f);
       // Per mode of the room: otherwise a larger scale would gain by density alone.
-      return sum + Math.log(chance / density + noneOdds);
+      return sum + maths.log(chance / density + noneOdds);
     }, 0);
   const asLabelled = fitOf(1);
   let best: { rate: number; gain: number } | null = null;

@@ -6,6 +6,7 @@ import { absorbRemedy } from './remedy-absorb.js';
 import { addSourceRemedy, moveRemedy } from './remedy-place.js';
 import type { FlaggedRidge } from './ridges.js';
 import type { Candidate, Cause, Remedy } from './types.js';
+import * as maths from '../signal/maths.js';
 
 export interface RemedyEvidence {
   readonly ridge: FlaggedRidge;
@@ -86,7 +87,7 @@ function cutOf({ ridge, resonance, seatCount }: RemedyEvidence, why: string): Re
   const { decayTimeSeconds, frequencyHz } = ridge;
   if (limitSeconds === null || decayTimeSeconds === null || decayTimeSeconds <= limitSeconds) return null;
   if (resonance?.kind !== 'resolved' || resonance.levelDb < noPeakDb) return null;
-  const target = Math.max(limitSeconds, decayTimeSeconds * 10 ** (deepestCutDb / 20));
+  const target = Math.max(limitSeconds, decayTimeSeconds * maths.power(10, deepestCutDb / 20));
   const {
     frequencyHz: centreHz,
     gainDb,

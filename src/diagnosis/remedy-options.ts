@@ -14,6 +14,7 @@ import { absorbRemedy } from './remedy-absorb.js';
 import { addSourceRemedy, moveRemedy } from './remedy-place.js';
 import { driveChangeDb, shortestSourceMove } from './source-moves.js';
 import type { Diagnosis, Remedy, Ridge } from './types.js';
+import * as maths from '../signal/maths.js';
 
 export const optionKinds = ['absorb', 'cut', 'move-seat', 'move-source', 'add-source', 'leave'] as const;
 export type OptionKind = (typeof optionKinds)[number];
@@ -188,7 +189,7 @@ function fitted(
 /** A matched cut also where it is not advised: what it would be is shown all the same, where there is something to match. */
 function cutRemedy({ frequencyHz, decayTimeSeconds: decay, limitSeconds: limit }: Ridge): Remedy {
   if (decay === null || limit === null || decay <= limit) return { kind: 'cut', params: { frequencyHz } };
-  const target = Math.max(limit, decay * 10 ** (deepestCutDb / 20));
+  const target = Math.max(limit, decay * maths.power(10, deepestCutDb / 20));
   const { frequencyHz: centre, gainDb, q, targetSeconds } = matchedCut(frequencyHz, decay, target);
   // What is not one mode alone does not take the decay of the filter: none is promised.
   return { kind: 'cut', params: { frequencyHz: centre, gainDb, q, targetSeconds, expectedDb: gainDb } };
@@ -217,7 +218,7 @@ function effectsOf(kind: OptionKind, { params }: Remedy, places: OptionPlaces, k
       const [was, is] = [at, to].map((place) => Math.abs(modeShape(other, size, place)));
       return Math.max(
         believedDb,
-        Math.min(-believedDb, 20 * Math.log10(Math.max(1e-9, is) / Math.max(1e-9, was))),
+        Math.min(-believedDb, 20 * maths.log10(Math.max(1e-9, is) / Math.max(1e-9, was))),
       );
     });
   }
@@ -262,8 +263,8 @@ function cutEffects(
       : [{ on: 'ridge', frequencyHz: other.ridge.frequencyHz, changeDb: gains[k], expectedSeconds: null }],
   );
   if (!levels) return beside;
-  const reach = 2 ** (1 / 12);
-  const about = Array.from({ length: 9 }, (_, k) => frequencyHz * reach ** ((k - 4) / 4));
+  const reach = maths.power(2, 1 / 12);
+  const about = Array.from({ length: 9 }, (_, k) => frequencyHz * maths.power(reach, (k - 4) / 4));
   const mean = chainGainDb(sections, about, filterSampleRate).reduce((sum, gain) => sum + gain / 9, 0);
   return [
     ...seats.map((_, seat): SideEffect => ({
@@ -289,11 +290,11 @@ function absorbEffects(
   return known.others.flatMap(({ ridge, order: other }): SideEffect[] => {
     const { frequencyHz, decayTimeSeconds: decay } = ridge;
     if (!other || decay === null) return [];
-    if (Math.abs(Math.log2(frequencyHz / known.ridge.frequencyHz)) > tunedOctaves) return [];
+    if (Math.abs(maths.log2(frequencyHz / known.ridge.frequencyHz)) > tunedOctaves) return [];
     const expectedSeconds = decayWith(decay, addedDamping(other, size, known.speed, absorber));
     if (expectedSeconds > decay * (1 - worthShare)) return [];
     return [
-      { on: 'ridge', frequencyHz, changeDb: 20 * Math.log10(expectedSeconds / decay), expectedSeconds },
+      { on: 'ridge', frequencyHz, changeDb: 20 * maths.log10(expectedSeconds / decay), expectedSeconds },
     ];
   });
 }

@@ -3,6 +3,7 @@ import type { PositionMetres } from '../signal/types.js';
 import { believedDb, movesOf, secondSource } from './placement.js';
 import type { RemedyEvidence } from './remedies.js';
 import type { Remedy } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** The axis along which a mode changes most: that of its highest order. */
 function axisOf(order: ModeOrder): 'x' | 'y' | 'z' {
@@ -60,7 +61,7 @@ export function addSourceRemedy(evidence: RemedyEvidence, order: ModeOrder | nul
       ...params,
       ...{ axis, x: at.x, y: at.y, z: at.z },
       order: order!.join(','),
-      expectedDb: Math.max(believedDb, 20 * Math.log10(Math.max(1e-9, Math.abs(share)))),
+      expectedDb: Math.max(believedDb, 20 * maths.log10(Math.max(1e-9, Math.abs(share)))),
     },
   };
 }

@@ -7,6 +7,7 @@ import { addRingingModes } from '../room/modal-sum.js';
 import { withoutOffset } from '../signal/dc.js';
 import { decimate } from '../signal/decimate.js';
 import type { Job, Recording } from '../signal/types.js';
+import * as maths from '../signal/maths.js';
 
 /** A band that rings on although no resonance explains it. */
 export interface UnexplainedBand {
@@ -127,7 +128,7 @@ interface Column {
   readonly sdSeconds: number;
 }
 
-const inDb = (power: number): number => 10 * Math.log10(Math.max(power, 1e-30));
+const inDb = (power: number): number => 10 * maths.log10(Math.max(power, 1e-30));
 
 /** A grid's power, averaged over the columns about each, re full scale. */
 interface Power {
@@ -143,7 +144,7 @@ function smoothPower(grid: Grid): Power {
   const sums = new Float64Array(columns + 1);
   for (let row = 0; row < grid.levelsDb.length; row += columns) {
     for (let f = 0; f < columns; f++)
-      sums[f + 1] = sums[f] + 10 ** ((grid.levelsDb[row + f] + grid.referenceDbFs) / 10);
+      sums[f + 1] = sums[f] + maths.power(10, (grid.levelsDb[row + f] + grid.referenceDbFs) / 10);
     for (let f = 0; f < columns; f++) {
       const [from, to] = [Math.max(0, f - halfBand), Math.min(columns, f + halfBand + 1)];
       values[row + f] = (sums[to] - sums[from]) / (to - from);
@@ -202,11 +203,11 @@ function regression(times: readonly number[], levels: readonly number[]): { slop
   let tt = 0;
   let tl = 0;
   times.forEach((t, i) => {
-    tt += (t - meanT) ** 2;
+    tt += maths.square(t - meanT);
     tl += (t - meanT) * (levels[i] - meanL);
   });
   const slope = tl / tt;
-  const scatter = times.reduce((sum, t, i) => sum + (levels[i] - meanL - slope * (t - meanT)) ** 2, 0);
+  const scatter = times.reduce((sum, t, i) => sum + maths.square(levels[i] - meanL - slope * (t - meanT)), 0);
   const overlap = windowSeconds / 2 / stepSeconds;
   return { slope, slopeSd: Math.sqrt((scatter / Math.max(1, n - 2) / tt) * overlap) };
 }

@@ -5,6 +5,7 @@ import { complexFft, inverseFft, nextPowerOfTwo } from '../signal/fft.js';
 import type { Job, Recording } from '../signal/types.js';
 import type { Resonance, ResonanceFit } from '../resonance/types.js';
 import { remake } from './residual.js';
+import * as maths from '../signal/maths.js';
 
 /** One resonance beside the sound it was fitted to, in a narrow band about it. Levels: dB re the loudest of the band. */
 export interface RidgeFit {
@@ -56,8 +57,8 @@ const noiseShare = 0.2;
 const nearFloorDb = 3;
 const restSeconds = 0.1;
 const lowestDb = -200;
-/** What a fit leaves over is no better known than this, re the loudest: a fainter floor is taken for silence. */
-const faintestFloorDb = -150;
+/** What a fit leaves over of a sound without any noise, re the loudest: a fainter floor is taken for silence. */
+const faintestFloorDb = -130;
 
 /** Distance to the nearest other resonance that is no fainter than 30 dB below. */
 function spacingOf(resonances: readonly Resonance[], { frequencyHz, resonance }: RidgeTarget): number {
@@ -96,12 +97,12 @@ class Band {
     complexFft(work, bins);
     for (let k = 0; k < size; k++) {
       const outside = ((k * rate) / size - centreHz) / (widthHz / 2);
-      const gain = k > 0 && k < size / 2 ? 2 * Math.exp((-Math.LN2 / 2) * outside * outside) : 0;
+      const gain = k > 0 && k < size / 2 ? 2 * maths.exp((-Math.LN2 / 2) * outside * outside) : 0;
       bins[2 * k] *= gain;
       bins[2 * k + 1] *= gain;
     }
     inverseFft(bins, work);
-    return Float64Array.from({ length }, (_, i) => work[2 * i] ** 2 + work[2 * i + 1] ** 2);
+    return Float64Array.from({ length }, (_, i) => maths.square(work[2 * i]) + maths.square(work[2 * i + 1]));
   }
 }
 
@@ -111,7 +112,7 @@ function sinkIndex(power: Float64Array, onset: number, rate: number, floorPower:
   let loudest = onset;
   for (let i = onset; i < power.length; i++) if (power[i] > power[loudest]) loudest = i;
   for (let i = loudest; i + block <= power.length; i += Math.max(1, block >> 3))
-    if (meanOf(power, i, i + block) < floorPower * 10 ** (nearFloorDb / 10)) return i;
+    if (meanOf(power, i, i + block) < floorPower * maths.power(10, nearFloorDb / 10)) return i;
   return power.length;
 }
 
@@ -166,10 +167,10 @@ export function* ridgeFit(
     return power[low] + (place - low) * (power[high] - power[low]);
   };
   const loudest = timesSeconds.reduce((most, t) => Math.max(most, at(recorded, t)), 0);
-  const floorPower = left < loudest * 10 ** (faintestFloorDb / 10) ? 0 : left;
+  const floorPower = left < loudest * maths.power(10, faintestFloorDb / 10) ? 0 : left;
   const sink = sinkIndex(recorded.subarray(0, quiet), onset, rate, floorPower);
   const inDb = (power: number): number =>
-    power > 0 && loudest > 0 ? Math.max(lowestDb, 10 * Math.log10(power / loudest)) : lowestDb;
+    power > 0 && loudest > 0 ? Math.max(lowestDb, 10 * maths.log10(power / loudest)) : lowestDb;
   const levelsOf = (power: Float64Array): Float32Array =>
     Float32Array.from(timesSeconds, (t) => inDb(at(power, t)));
   const floorDb = inDb(floorPower);

@@ -1,4 +1,5 @@
 import type { ModeOrder } from '../room/types.js';
+import * as maths from '../signal/maths.js';
 
 /** What is held against the modes of a box: a frequency and its standard deviation, as natural logarithms. */
 export interface Heard {
@@ -39,7 +40,7 @@ export class RoomScore {
     readonly expectedSd: number,
   ) {
     this.squares = Float64Array.from(
-      modes.flatMap((order) => order.map((number, axis) => (number * axial[axis]) ** 2)),
+      modes.flatMap((order) => order.map((number, axis) => maths.square(number * axial[axis]))),
     );
     this.logs = new Float64Array(modes.length);
     this.order = [...modes.keys()];
@@ -48,7 +49,7 @@ export class RoomScore {
 
   /** Share of an axis in the square of a mode's frequency: how its logarithm answers to that axis' stretch. */
   slope(mode: number, axis: number, stretch: Stretch): number {
-    return (this.squares[3 * mode + axis] * Math.exp(2 * stretch[axis])) / Math.exp(2 * this.logs[mode]);
+    return (this.squares[3 * mode + axis] * maths.exp(2 * stretch[axis])) / maths.exp(2 * this.logs[mode]);
   }
 
   /** Logarithm of a mode's frequency at the last stretch that was scored. */
@@ -63,12 +64,12 @@ export class RoomScore {
    */
   of(stretch: Stretch, matches?: Match[]): number {
     const { heard, squares, logs, order, table } = this;
-    const scale = stretch.map((value) => Math.exp(2 * value));
+    const scale = stretch.map((value) => maths.exp(2 * value));
     const count = logs.length;
     for (let k = 0; k < count; k++) {
       const square =
         scale[0] * squares[3 * k] + scale[1] * squares[3 * k + 1] + scale[2] * squares[3 * k + 2];
-      logs[k] = 0.5 * Math.log(square);
+      logs[k] = 0.5 * maths.log(square);
     }
     // Nearly sorted from the call before.
     for (let i = 1; i < count; i++) {
@@ -89,7 +90,7 @@ export class RoomScore {
       }
     }
     if (matches) this.trace(matches);
-    const against = stretch.reduce((sum, value) => sum + 0.5 * (value / this.expectedSd) ** 2, 0);
+    const against = stretch.reduce((sum, value) => sum + 0.5 * maths.square(value / this.expectedSd), 0);
     return table[heard.length * width + count] - against;
   }
 

@@ -3,6 +3,7 @@ import { roomModeNorm, roomModeShape } from '../room/room.js';
 import { decayConstant } from '../room/damping.js';
 import type { Mode, Room } from '../room/types.js';
 import type { PositionMetres, Recording } from '../signal/types.js';
+import * as maths from '../signal/maths.js';
 
 /** Where a recording was made, as far as it is known. */
 export type Place = Pick<Recording, 'seat' | 'source' | 'onsetSeconds' | 'timeReference'>;
@@ -25,7 +26,9 @@ export function excitation(mode: Mode, room: Room, places: readonly Place[]): nu
   const sum = known.reduce((all, place) => {
     const factors = (place.seat ? 1 : 0) + (place.source ? 1 : 0);
     // The mean square of a shape over the room is 1 / norm.
-    return all + roomModeNorm(mode.order, room) ** factors * shapeAt(mode, room, place) ** 2;
+    return (
+      all + maths.power(roomModeNorm(mode.order, room), factors) * maths.square(shapeAt(mode, room, place))
+    );
   }, 0);
   return Math.sqrt(sum / known.length);
 }
@@ -46,7 +49,7 @@ export type ShapeSource = Pick<
 >;
 
 const distanceOf = (a: PositionMetres, b: PositionMetres): number =>
-  Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z);
+  maths.hypot(a.x - b.x, a.y - b.y, a.z - b.z);
 
 /**
  * The shape of a resonance across recordings whose places are known. Amplitudes are taken back from each onset to the
@@ -76,12 +79,12 @@ export function measuredShape(
   let doubt = 0;
   known.forEach((i, k) => {
     const flight = flights[k] ?? 0;
-    const amplitude = amplitudes[i] * Math.exp(damping * flight);
+    const amplitude = amplitudes[i] * maths.exp(damping * flight);
     const phase = signed ? phasesRadians[i] - 2 * Math.PI * frequencyHz * flight : 0;
-    re[k] = amplitude * Math.cos(phase);
-    im[k] = amplitude * Math.sin(phase);
-    energy += amplitude ** 2;
-    doubt += (amplitudeSd[i] * Math.exp(damping * flight)) ** 2;
+    re[k] = amplitude * maths.cos(phase);
+    im[k] = amplitude * maths.sin(phase);
+    energy += maths.square(amplitude);
+    doubt += maths.square(amplitudeSd[i] * maths.exp(damping * flight));
   });
   return energy > 0 ? { re, im, certainty: energy / (energy + doubt), signed } : null;
 }
@@ -102,7 +105,7 @@ export function shapeMatch(
     const s = measured.signed ? shape : Math.abs(shape);
     xr += measured.re[k] * s;
     xi += measured.im[k] * s;
-    aa += measured.re[k] ** 2 + measured.im[k] ** 2;
+    aa += maths.square(measured.re[k]) + maths.square(measured.im[k]);
     ss += s * s;
   });
   return aa > 0 && ss > 0 ? (xr * xr + xi * xi) / (aa * ss) : 0;
@@ -128,9 +131,13 @@ export function shapeOdds(
   { certainty, chance, cluster }: { certainty: number; chance: readonly number[]; cluster: boolean },
 ): number {
   const mean = chance.reduce((sum, value) => sum + value, 0) / chance.length;
-  const variance = chance.reduce((sum, value) => sum + (value - mean) ** 2, 0) / chance.length;
+  const variance = chance.reduce((sum, value) => sum + maths.square(value - mean), 0) / chance.length;
   const expected = cluster ? rightOfCluster : right;
-  const meant = betaDensity(match, expected.mean * certainty, expected.sd ** 2 + (1 - certainty) ** 2 / 4);
+  const meant = betaDensity(
+    match,
+    expected.mean * certainty,
+    maths.square(expected.sd) + maths.square(1 - certainty) / 4,
+  );
   const wrong = betaDensity(match, mean, Math.max(variance, 1e-3));
   return Math.min(mostOdds, Math.max(1 / mostOdds, meant / Math.max(wrong, 1e-9)));
 }
@@ -140,8 +147,8 @@ function betaDensity(value: number, mean: number, variance: number): number {
   const sum = Math.max(1.2, (m * (1 - m)) / variance - 1);
   const [a, b] = [m * sum, (1 - m) * sum];
   const x = Math.min(0.995, Math.max(0.005, value));
-  return Math.exp(
-    (a - 1) * Math.log(x) + (b - 1) * Math.log(1 - x) + logGamma(sum) - logGamma(a) - logGamma(b),
+  return maths.exp(
+    (a - 1) * maths.log(x) + (b - 1) * maths.log(1 - x) + logGamma(sum) - logGamma(a) - logGamma(b),
   );
 }
 
@@ -149,8 +156,13 @@ function betaDensity(value: number, mean: number, variance: number): number {
 function logGamma(x: number): number {
   let shift = 0;
   let z = x;
-  for (; z < 8; z++) shift -= Math.log(z);
+  for (; z < 8; z++) shift -= maths.log(z);
   return (
-    shift + (z - 0.5) * Math.log(z) - z + 0.5 * Math.log(2 * Math.PI) + 1 / (12 * z) - 1 / (360 * z ** 3)
+    shift +
+    (z - 0.5) * maths.log(z) -
+    z +
+    0.5 * maths.log(2 * Math.PI) +
+    1 / (12 * z) -
+    1 / (360 * maths.cube(z))
   );
 }

@@ -3,6 +3,7 @@ import { modeShape, sidesOf } from '../room/box.js';
 import type { ModeOrder, RoomSize } from '../room/types.js';
 import type { PositionMetres } from '../signal/types.js';
 import { believedDb, type Axis } from './placement.js';
+import * as maths from '../signal/maths.js';
 
 /** No box stands nearer to a wall than this. m. */
 const nearestWallMetres = 0.2;
@@ -23,7 +24,7 @@ export function driveChangeDb(
   const [was, is] = [driveOf(order, size, before), driveOf(order, size, after)].map(Math.abs);
   return Math.max(
     believedDb,
-    Math.min(-believedDb, 20 * Math.log10(Math.max(1e-9, is) / Math.max(1e-9, was))),
+    Math.min(-believedDb, 20 * maths.log10(Math.max(1e-9, is) / Math.max(1e-9, was))),
   );
 }
 

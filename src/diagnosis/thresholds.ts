@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 /** One published finding as points; between them it is interpolated on the logarithm of frequency, which is ours. */
 export interface PublishedCurve {
   readonly source: string;
@@ -53,7 +55,7 @@ export function curveAt({ points }: PublishedCurve, frequencyHz: number): number
   for (let i = 1; i < points.length; i++) {
     const [[f0, t0], [f1, t1]] = [points[i - 1], points[i]];
     if (frequencyHz >= f0 && frequencyHz <= f1)
-      return t0 + ((t1 - t0) * Math.log(frequencyHz / f0)) / Math.log(f1 / f0);
+      return t0 + ((t1 - t0) * maths.log(frequencyHz / f0)) / maths.log(f1 / f0);
   }
   return null;
 }

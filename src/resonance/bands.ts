@@ -7,6 +7,7 @@ import { bandMedians, complexHannPower } from './spectrum.js';
 import type { Signal } from './varpro.js';
 import { noWhitener, whitenBackwards, whitenerGain, type Whitener } from './whitening.js';
 import { fitWindow, type FitWindow } from './window.js';
+import * as maths from '../signal/maths.js';
 
 /**
  * The bass is fitted in three overlapping bands, each with its own noise: in a real room what no fit explains is far
@@ -83,8 +84,8 @@ function floorOf({ re, im }: Signal, sampleRate: number, centreHz: number): numb
 function shifted({ re, im }: Signal, turns: number): Signal {
   const out = { re: new Float64Array(re.length), im: new Float64Array(re.length) };
   for (let n = 0; n < re.length; n++) {
-    const cosine = Math.cos(2 * Math.PI * turns * n);
-    const sine = Math.sin(2 * Math.PI * turns * n);
+    const cosine = maths.cos(2 * Math.PI * turns * n);
+    const sine = maths.sin(2 * Math.PI * turns * n);
     out.re[n] = re[n] * cosine + im[n] * sine;
     out.im[n] = im[n] * cosine - re[n] * sine;
   }
@@ -155,10 +156,10 @@ export function amplitudeOutside(
   im: number,
 ): [number, number] {
   const rate = decayRate(logDecay);
-  const size = Math.exp(-rate / band.fullRate);
+  const size = maths.exp(-rate / band.fullRate);
   const through = (sections: Sections, shiftHz: number): [number, number] => {
     const angle = (2 * Math.PI * (frequencyHz - shiftHz)) / band.fullRate;
-    return responseAt(sections, size * Math.cos(angle), size * Math.sin(angle));
+    return responseAt(sections, size * maths.cos(angle), size * maths.sin(angle));
   };
   const [ar, ai] = through(band.analytic, band.fullRate / 4);
   const [br, bi] = through(band.sections, band.centreHz);

@@ -3,6 +3,7 @@ import { fitBand } from './band-fit.js';
 import type { Band } from './bands.js';
 import { alone, isLike, likeness, type Alone, type Likeness } from './likeness.js';
 import { bandwidth } from './poles.js';
+import * as maths from '../signal/maths.js';
 
 /** What one recording of several is to the first of those that belong together. */
 export interface Belonging {
@@ -50,7 +51,7 @@ function* closely({ band, whitened, poles }: Alone): Job<Pole[]> {
       ({ frequencyHz, logDecay, frequencySd, logDecaySd }) =>
         frequencyHz >= Math.max(ownFromHz, 18) &&
         frequencyHz < ownToHz &&
-        logDecay > Math.log(0.12) &&
+        logDecay > maths.log(0.12) &&
         frequencySd < 0.3 &&
         logDecaySd < 0.2,
     ),
@@ -72,13 +73,13 @@ function average(values: readonly number[], deviations: readonly number[]): Aver
   let weight = 0;
   let sum = 0;
   const kept = [...values.keys()].filter((k) => Math.abs(values[k] - middle) <= limit);
-  const weights = kept.map((k) => 1 / (deviations[k] ** 2 + (0.5 * limit) ** 2));
+  const weights = kept.map((k) => 1 / (maths.square(deviations[k]) + maths.square(0.5 * limit)));
   kept.forEach((k, i) => {
     weight += weights[i];
     sum += weights[i] * values[k];
   });
   const mean = sum / weight;
-  const scatter = kept.reduce((all, k, i) => all + (weights[i] * (values[k] - mean)) ** 2, 0);
+  const scatter = kept.reduce((all, k, i) => all + maths.square(weights[i] * (values[k] - mean)), 0);
   return { mean, error: Math.sqrt(scatter) / weight, count: kept.length };
 }
 
@@ -101,12 +102,12 @@ function compared(
   if (pairs.length < leastPoles) return null;
   return {
     frequency: average(
-      pairs.map(([a, b]) => Math.log(a.frequencyHz / b.frequencyHz)),
-      pairs.map(([a, b]) => Math.hypot(a.frequencySd, b.frequencySd) / a.frequencyHz),
+      pairs.map(([a, b]) => maths.log(a.frequencyHz / b.frequencyHz)),
+      pairs.map(([a, b]) => maths.hypot(a.frequencySd, b.frequencySd) / a.frequencyHz),
     ),
     decay: average(
       pairs.map(([a, b]) => a.logDecay - b.logDecay),
-      pairs.map(([a, b]) => Math.hypot(a.logDecaySd, b.logDecaySd)),
+      pairs.map(([a, b]) => maths.hypot(a.logDecaySd, b.logDecaySd)),
     ),
   };
 }
@@ -159,7 +160,7 @@ export function* belongingOf(band: Band): Job<Belonging[]> {
     const { frequency, decay } = ratios;
     const stage = sure(decay, leastStageLog);
     const stretch = sure(frequency, leastStretch) && Math.abs(frequency.mean) < mostStretch;
-    found[c] = { belongs: !stage, stretch: stretch && !stage ? Math.expm1(frequency.mean) : 0 };
+    found[c] = { belongs: !stage, stretch: stretch && !stage ? maths.expm1(frequency.mean) : 0 };
   }
   return found;
 }

@@ -1,5 +1,6 @@
 import type { StretchFit } from './band-fit.js';
 import { bandwidth } from './poles.js';
+import * as maths from '../signal/maths.js';
 
 /** Within this distance of the border of two bands a pole may have been found by either, or by both. Hz. */
 const zoneHz = 3;
@@ -37,7 +38,7 @@ export function borderTwins(fits: readonly StretchFit[]): number[][] {
           2 * fits[b].deviations.frequencyHz[k],
           2 * fits[b + 1].deviations.frequencyHz[j],
         );
-        const distance = Math.hypot((f - g) / spread, (u - v) / 1.2);
+        const distance = maths.hypot((f - g) / spread, (u - v) / 1.2);
         if (distance < nearest) {
           nearest = distance;
           twin = j;

@@ -4,6 +4,7 @@ import { clusterError, modelError } from './density.js';
 import { bandwidth, undampedLog } from './poles.js';
 import { amplitudeAtOnset, type Decimated } from './reverse-decimation.js';
 import type { Resonance, ResonanceKind } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** What one mode must keep to, to be told as one: sd of frequency (Hz) and of ln T, and its decay time (s). */
 const resolvedSdHz = 0.25;
@@ -44,10 +45,10 @@ export function draftOf(
   const m = state.poles.frequencyHz.length;
   const frequencyHz = state.poles.frequencyHz[k];
   const logDecay = state.poles.logDecay[k];
-  const decayTime = Math.exp(logDecay);
+  const decayTime = maths.exp(logDecay);
   const width = bandwidth(logDecay);
   const undamped = logDecay >= undampedLog;
-  const rhoDb = 10 * Math.log10(Math.max(deviations.rho[k], 1e-30));
+  const rhoDb = 10 * maths.log10(Math.max(deviations.rho[k], 1e-30));
   const errorOf = (db?: number) =>
     modelError(frequencyHz, width, told.volumeCubicMetres, decimated.length, db);
   const error = errorOf(rhoDb);
@@ -59,7 +60,7 @@ export function draftOf(
     const [a, b] = amplitudeOutside(band, whitened, c, frequencyHz, logDecay, re, im);
     return amplitudeAtOnset(d, frequencyHz, logDecay, a, b);
   });
-  const amplitudes = complex.map(([x, y]) => Math.hypot(x, y));
+  const amplitudes = complex.map(([x, y]) => maths.hypot(x, y));
   const q = frequencyHz / width;
   // Without a steady line in the recording, what hardly decays is noise or a slow mode, never hum.
   const line = told.humHz.some((f) => Math.abs(f - frequencyHz) < humHz);
@@ -68,18 +69,18 @@ export function draftOf(
   else if (decayTime < sourceSeconds || q < sourceQ) kind = 'source';
   else if (
     !joined[k] &&
-    Math.hypot(spread * deviations.frequencyHz[k], prudent.frequency * width) <= resolvedSdHz &&
-    Math.hypot(spread * deviations.logDecay[k], prudent.decay) <= resolvedSdLog &&
+    maths.hypot(spread * deviations.frequencyHz[k], prudent.frequency * width) <= resolvedSdHz &&
+    maths.hypot(spread * deviations.logDecay[k], prudent.decay) <= resolvedSdLog &&
     decayTime <= resolvedLongestSeconds
   )
     kind = 'resolved';
   const beside =
     kind === 'cluster' ? clusterError(frequencyHz, width, told.volumeCubicMetres, decimated.length) : error;
-  const frequencySdHz = Math.hypot(
+  const frequencySdHz = maths.hypot(
     spread * deviations.frequencyHz[k],
     undamped ? 0 : beside.frequency * width,
   );
-  const logDecaySd = Math.hypot(spread * deviations.logDecay[k], beside.decay);
+  const logDecaySd = maths.hypot(spread * deviations.logDecay[k], beside.decay);
   const hum = kind === 'hum';
   return {
     frequencyHz,
@@ -90,7 +91,7 @@ export function draftOf(
     decayTimeEarlySeconds: null,
     early: null,
     amplitudes,
-    phasesRadians: complex.map(([x, y]) => Math.atan2(y, x)),
+    phasesRadians: complex.map(([x, y]) => maths.atan2(y, x)),
     amplitudeSd: amplitudes.map((a, c) => a * deviations.logAmplitude[c * m + k]),
     phaseSdRadians: amplitudes.map((_, c) => deviations.phase[c * m + k]),
     rhoDb,
@@ -98,6 +99,6 @@ export function draftOf(
     fitFromSeconds: told.fitFromSeconds,
     fitToSeconds: told.fitFromSeconds + whitened.data.count / band.sampleRate,
     logDecaySd,
-    starts: amplitudes.map((a, c) => a * Math.exp((-6.907755 * decimated[c].leadSeconds) / decayTime)),
+    starts: amplitudes.map((a, c) => a * maths.exp((-6.907755 * decimated[c].leadSeconds) / decayTime)),
   };
 }

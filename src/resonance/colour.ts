@@ -1,5 +1,6 @@
 import { bandMedians, complexHannPower, type BandLevels } from './spectrum.js';
 import type { Signal } from './varpro.js';
+import * as maths from '../signal/maths.js';
 
 /** Share at the end of a recording that is taken for its noise, and the least of it. s. */
 const tailShare = 0.25;
@@ -20,19 +21,19 @@ export const tailStart = (length: number, sampleRate: number): number =>
 /** The samples less steady lines at these frequencies (Hz from the centre), by projection under a Hann window. */
 function withoutLines({ re, im }: Signal, sampleRate: number, lines: readonly number[]): Signal {
   const out = { re: re.slice(), im: im.slice() };
-  const window = re.map((_, n) => Math.sin((Math.PI * (n + 0.5)) / re.length) ** 2);
+  const window = re.map((_, n) => maths.square(maths.sin((Math.PI * (n + 0.5)) / re.length)));
   const energy = window.reduce((sum, w) => sum + w, 0);
   for (const line of lines) {
     const turn = (2 * Math.PI * line) / sampleRate;
     let a = 0;
     let b = 0;
     for (let n = 0; n < re.length; n++) {
-      const [cosine, sine] = [Math.cos(turn * n), Math.sin(turn * n)];
+      const [cosine, sine] = [maths.cos(turn * n), maths.sin(turn * n)];
       a += window[n] * (out.re[n] * cosine + out.im[n] * sine);
       b += window[n] * (out.im[n] * cosine - out.re[n] * sine);
     }
     for (let n = 0; n < re.length; n++) {
-      const [cosine, sine] = [Math.cos(turn * n), Math.sin(turn * n)];
+      const [cosine, sine] = [maths.cos(turn * n), maths.sin(turn * n)];
       out.re[n] -= (a * cosine - b * sine) / energy;
       out.im[n] -= (a * sine + b * cosine) / energy;
     }

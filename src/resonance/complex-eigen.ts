@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 /**
  * Eigenvalues of a general complex matrix: Gaussian reduction to Hessenberg form with pivots, then the shifted QR
  * method with Givens rotations (Golub and Van Loan, Matrix Computations, ch. 7; Wilkinson's shift).
@@ -93,7 +95,7 @@ function wilkinsonShift(re: Float64Array, im: Float64Array, n: number, high: num
   const bi = re[a + 1] * im[d - 1] + im[a + 1] * re[d - 1];
   const qr = hr * hr - hi * hi + br;
   const qi = 2 * hr * hi + bi;
-  const size = Math.hypot(qr, qi);
+  const size = maths.hypot(qr, qi);
   let rr = Math.sqrt(Math.max(0, 0.5 * (size + qr)));
   let ri = Math.sqrt(Math.max(0, 0.5 * (size - qr)));
   if (qi < 0) ri = -ri;
@@ -130,8 +132,8 @@ function rotateRows(
   const xi = im[upper + k];
   const yr = re[lower + k];
   const yi = im[lower + k];
-  const x = Math.hypot(xr, xi);
-  const r = Math.hypot(x, yr, yi);
+  const x = maths.hypot(xr, xi);
+  const r = maths.hypot(x, yr, yi);
   let c = 1;
   let sr = 0;
   let si = 0;

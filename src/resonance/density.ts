@@ -1,4 +1,5 @@
 import { resolvableBandwidths } from './resolution.js';
+import * as maths from '../signal/maths.js';
 
 /** Assumed where no room is given: an ordinary control or living room. m3. */
 export const defaultVolumeCubicMetres = 60;
@@ -12,7 +13,7 @@ const speedOfSound = 343;
  */
 export function modalDensity(frequencyHz: number, volumeCubicMetres: number): number {
   if (!(volumeCubicMetres > 0)) return 0;
-  const side = Math.cbrt(volumeCubicMetres / (1.4 * 1.9));
+  const side = maths.cbrt(volumeCubicMetres / (1.4 * 1.9));
   const surface = 2 * side * side * (1.4 + 1.9 + 1.4 * 1.9);
   const edges = 4 * side * (1 + 1.4 + 1.9);
   const k = frequencyHz / speedOfSound;

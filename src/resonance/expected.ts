@@ -1,6 +1,7 @@
 import type { BandDecay } from '../decay/index.js';
 import { defaultVolumeCubicMetres, modalDensity } from './density.js';
 import { resolvableBandwidths } from './resolution.js';
+import * as maths from '../signal/maths.js';
 
 /** What a fit can know at best in one third-octave, from its range, decay time and the number of modes expected there. */
 export interface ExpectedBand {
@@ -23,13 +24,13 @@ export interface ExpectedPrecision {
 }
 
 /** Third-octave bands of noise: share of the centre frequency that is their width. */
-const bandShare = 2 ** (1 / 6) - 2 ** (-1 / 6);
+const bandShare = maths.power(2, 1 / 6) - maths.power(2, -1 / 6);
 /**
  * What no mode explains, diffuse decay above all, hides modes as noise does: a range beyond this one adds nothing. dB.
  */
 const mostRangeDb = 45;
 /** Nepers of power in 60 dB. */
-const decayNepers = 2 * Math.log(1000);
+const decayNepers = 2 * maths.log(1000);
 
 function median(values: readonly number[]): number | null {
   if (values.length === 0) return null;
@@ -57,8 +58,8 @@ export function expectedPrecision(
     const width = bandShare * centreHz;
     const modes = Math.max(1, modalDensity(centreHz, volume) * width);
     const rho =
-      (2 * width * 10 ** (Math.min(rangeDb, mostRangeDb) / 10) * decaySeconds) / decayNepers / modes;
-    const rhoDb = 10 * Math.log10(Math.max(rho, 1e-9));
+      (2 * width * maths.power(10, Math.min(rangeDb, mostRangeDb) / 10) * decaySeconds) / decayNepers / modes;
+    const rhoDb = 10 * maths.log10(Math.max(rho, 1e-9));
     const halfPower = decayNepers / (2 * Math.PI * decaySeconds);
     const widths = resolvableBandwidths(rhoDb);
     return [

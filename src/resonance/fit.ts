@@ -18,6 +18,7 @@ import { medianOf } from './spectrum.js';
 import { atRate, withoutStretch } from './stretch.js';
 import type { FitParams, Resonance, ResonanceFit } from './types.js';
 import { zoomEsprit } from './zoom-esprit.js';
+import * as maths from '../signal/maths.js';
 
 /** The fit always covers this band; only what lies within the asked range is told. Hz. */
 const bandFromHz = 16;
@@ -61,14 +62,14 @@ function startOf(band: Band, candidates: readonly Candidate[], humHz: readonly n
   const merged = mergeCandidates(candidates.filter(([f]) => hears(f)));
   const lines = humHz.filter(hears);
   const free = [...merged.frequencyHz.keys()].filter((k) => {
-    const rate = ln1000 / Math.exp(merged.logDecay[k]);
+    const rate = ln1000 / maths.exp(merged.logDecay[k]);
     return !lines.some((f) => Math.abs(f - merged.frequencyHz[k]) < 0.4 && rate < 2);
   });
   return join(
     pick(merged, free),
     polesOf(
       lines,
-      lines.map(() => Math.log(1e4)),
+      lines.map(() => maths.log(1e4)),
     ),
   );
 }
@@ -90,7 +91,7 @@ function spacingOf(resonances: readonly Resonance[]): number | null {
   if (rooms.length === 0) return null;
   const widths = resolvableBandwidths(medianOf(rooms.map(({ rhoDb }) => rhoDb)));
   const decay = medianOf(rooms.map(({ decayTimeSeconds }) => decayTimeSeconds ?? 0));
-  return widths === null ? null : widths * bandwidth(Math.log(decay));
+  return widths === null ? null : widths * bandwidth(maths.log(decay));
 }
 
 const commonRate = (all: readonly Decimated[]): Decimated[] =>

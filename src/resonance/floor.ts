@@ -1,4 +1,5 @@
 import { bandMedians, hannPower, powersBetween } from './spectrum.js';
+import * as maths from '../signal/maths.js';
 
 const fromHz = 18;
 const toHz = 200;
@@ -14,12 +15,12 @@ export function tailFloor(samples: Float64Array, sampleRate: number): number {
 }
 
 /** Rumble stands this far above the floor from below 9 Hz up to its top without a gap. Ratio of powers: 15 dB. */
-const rumbleRatio = 10 ** 1.5;
+const rumbleRatio = maths.power(10, 1.5);
 const rumbleFromHz = 9;
 /** Higher up, what stands above the floor is more likely the room. */
 const highestRumbleHz = 45;
 /** It goes on: below 9 Hz the last two quarters differ by less than this; what decays differs by more. Ratio: 15 dB. */
-const steadyRatio = 10 ** 1.5;
+const steadyRatio = maths.power(10, 1.5);
 /** In a shorter half, lower frequencies are not told from the bass. s. */
 const shortestHalfSeconds = 0.35;
 

@@ -1,5 +1,6 @@
 import { decayRate, type Poles } from './poles.js';
 import type { Weights } from './weights.js';
+import * as maths from '../signal/maths.js';
 
 /** Below this times the reciprocal of the number of samples, |1 - Z| is taken for zero in the geometric series. */
 const nearOne = 1e-3;
@@ -35,7 +36,7 @@ export class Gram {
     this.knots = Float64Array.from(knots);
     this.roots = Float64Array.from(levels, Math.sqrt);
     this.growth = Float64Array.from({ length: knots.length - 1 }, (_, q) =>
-      Math.exp(Math.log(levels[q + 1] / levels[q]) / (knots[q + 1] - knots[q])),
+      maths.exp(maths.log(levels[q + 1] / levels[q]) / (knots[q + 1] - knots[q])),
     );
   }
 
@@ -53,13 +54,13 @@ export class Gram {
     for (let k = 0; k < frequencyHz.length; k++) {
       const d = decayRate(logDecay[k]) / sampleRate;
       const w = (2 * Math.PI * (frequencyHz[k] - this.centreHz)) / sampleRate;
-      const step = Math.exp(-d);
-      zr[k] = step * Math.cos(w);
-      zi[k] = step * Math.sin(w);
+      const step = maths.exp(-d);
+      zr[k] = step * maths.cos(w);
+      zi[k] = step * maths.sin(w);
       for (let q = 0, at = k * knots.length; q < knots.length; q++, at++) {
-        const size = roots[q] * Math.exp(-d * knots[q]);
-        kr[at] = size * Math.cos(w * knots[q]);
-        ki[at] = size * Math.sin(w * knots[q]);
+        const size = roots[q] * maths.exp(-d * knots[q]);
+        kr[at] = size * maths.cos(w * knots[q]);
+        ki[at] = size * maths.sin(w * knots[q]);
       }
     }
   }
@@ -74,7 +75,7 @@ export class Gram {
     const stride = segments + 1;
     const t1 = 1 / sampleRate;
     const t2 = t1 * t1;
-    const least = (nearOne / this.count) ** 2;
+    const least = maths.square(nearOne / this.count);
     for (let i = 0; i < m; i++) {
       for (let j = 0; j <= i; j++) {
         // Z = conj(z_i) z_j; a = w2 Z^n at the knot where a segment begins, b where it ends.

@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 /**
  * Eigenvalues and leading eigenvectors of a Hermitian matrix: Householder reduction to a real tridiagonal matrix, then
  * the implicit QL method (Golub and Van Loan, Matrix Computations, ch. 8; the tridiagonal step follows EISPACK's tql2,
@@ -91,7 +93,7 @@ function tridiagonalise(
       square += vr[i] * vr[i] + vi[i] * vi[i];
     }
     const norm = Math.sqrt(square);
-    const lead = Math.hypot(vr[k + 1], vi[k + 1]);
+    const lead = maths.hypot(vr[k + 1], vi[k + 1]);
     const ur = lead > 0 ? vr[k + 1] / lead : 1;
     const ui = lead > 0 ? vi[k + 1] / lead : 0;
     offDiagonal[k] = norm;
@@ -161,7 +163,7 @@ function implicitQl(
       }
       if (m === l) break;
       let g = (diagonal[l + 1] - diagonal[l]) / (2 * offDiagonal[l]);
-      let r = Math.hypot(g, 1);
+      let r = maths.hypot(g, 1);
       g = diagonal[m] - diagonal[l] + offDiagonal[l] / (g + (g >= 0 ? r : -r));
       let s = 1;
       let c = 1;

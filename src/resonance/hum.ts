@@ -1,4 +1,5 @@
 import { hannPower, medianOf, powersBetween } from './spectrum.js';
+import * as maths from '../signal/maths.js';
 
 /** Mains frequencies of the world, Hz; their multiples are looked for up to this one. */
 export const mainsHz = [50, 60] as const;
@@ -25,11 +26,11 @@ function strength(samples: Float64Array, from: number, length: number, turn: num
   let re = 0;
   let im = 0;
   for (let n = 0; n < length; n++) {
-    const value = samples[from + n] * Math.sin((Math.PI * (n + 0.5)) / length) ** 2;
-    re += value * Math.cos(turn * (from + n));
-    im += value * Math.sin(turn * (from + n));
+    const value = samples[from + n] * maths.square(maths.sin((Math.PI * (n + 0.5)) / length));
+    re += value * maths.cos(turn * (from + n));
+    im += value * maths.sin(turn * (from + n));
   }
-  return Math.hypot(re, im);
+  return maths.hypot(re, im);
 }
 
 /**
@@ -45,7 +46,7 @@ export function humLines(samples: Float64Array, sampleRate: number): number[] {
   const spectrum = hannPower(samples.subarray(from), sampleRate, 8);
   const { power, spacingHz } = spectrum;
   const half = power.length / 2;
-  const level = (k: number): number => 10 * Math.log10(power[half + k] + 1e-300);
+  const level = (k: number): number => 10 * maths.log10(power[half + k] + 1e-300);
   const lines: number[] = [];
   for (const mains of mainsHz) {
     for (let multiple = mains; multiple <= highestHz; multiple += mains) {
@@ -55,7 +56,7 @@ export function humLines(samples: Float64Array, sampleRate: number): number[] {
       for (let k = first; k <= last; k++) if (level(k) > level(top)) top = k;
       const floor =
         medianOf(powersBetween(spectrum, multiple - surroundHz, multiple + surroundHz)) / Math.LN2;
-      const above = level(top) - 10 * Math.log10(floor + 1e-300);
+      const above = level(top) - 10 * maths.log10(floor + 1e-300);
       if (top === first || top === last || above < leastDb) continue;
       const [a, b, c] = [level(top - 1), level(top), level(top + 1)];
       const frequencyHz = (top + (0.5 * (a - c)) / (a - 2 * b + c)) * spacingHz;
@@ -63,7 +64,7 @@ export function humLines(samples: Float64Array, sampleRate: number): number[] {
       const quarter = length >> 1;
       const early = strength(samples, from, quarter, turn);
       const late = strength(samples, samples.length - quarter, quarter, turn);
-      const steady = Math.abs(20 * Math.log10(early / late)) < steadyDb;
+      const steady = Math.abs(20 * maths.log10(early / late)) < steadyDb;
       if (steady && !lines.some((f) => Math.abs(f - frequencyHz) < 0.2)) lines.push(frequencyHz);
     }
   }

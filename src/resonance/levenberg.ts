@@ -1,12 +1,13 @@
 import { backSolve, cholesky, forwardSolve } from './linear.js';
 import { longestLog, lowestPoleHz, pick, reachHz, shortestLog, undampedLog, type Poles } from './poles.js';
 import { Evaluation, type Projection, type Target } from './varpro.js';
+import * as maths from '../signal/maths.js';
 
 /**
  * Weak prior on the decay time: ln T about ln 0.45 s with a standard deviation of 1, so a factor of 2.7 either way. It
  * only matters where the data say next to nothing.
  */
-export const priorLog = Math.log(0.45);
+export const priorLog = maths.log(0.45);
 export const priorPrecision = 1;
 
 /** Longest step: Hz, and in ln T. */
@@ -22,7 +23,7 @@ export interface Minimum {
 
 const priorCost = (logDecay: Float64Array): number => {
   let sum = 0;
-  for (const u of logDecay) if (u < undampedLog) sum += (u - priorLog) ** 2;
+  for (const u of logDecay) if (u < undampedLog) sum += maths.square(u - priorLog);
   return sum * priorPrecision;
 };
 

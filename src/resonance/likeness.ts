@@ -6,6 +6,7 @@ import { mergeCandidates } from './order.js';
 import type { Poles } from './poles.js';
 import type { Weights } from './weights.js';
 import { zoomEsprit } from './zoom-esprit.js';
+import * as maths from '../signal/maths.js';
 
 /** Start values are looked for up to here; above, modes crowd and say little. Hz. */
 const highestHz = 140;
@@ -42,8 +43,8 @@ function evenWeights({ channels: [{ re, im }], count, sampleRate }: ModalData): 
   });
   const squares = new Float64Array(count);
   for (let q = 0; q + 1 < knots.length; q++) {
-    const slope = Math.log(levels[q + 1] / levels[q]) / (knots[q + 1] - knots[q]);
-    for (let n = knots[q]; n < knots[q + 1]; n++) squares[n] = levels[q] * Math.exp(slope * (n - knots[q]));
+    const slope = maths.log(levels[q + 1] / levels[q]) / (knots[q + 1] - knots[q]);
+    for (let n = knots[q]; n < knots[q + 1]; n++) squares[n] = levels[q] * maths.exp(slope * (n - knots[q]));
   }
   return { knots, levels, squares };
 }
@@ -67,7 +68,7 @@ const explainedBy = ({ whole }: Model, { cost }: State): number => 1 - cost / wh
 
 const stretched = ({ frequencyHz, logDecay }: Poles, stretch: number): Poles => ({
   frequencyHz: frequencyHz.map((f) => f * (1 + stretch)),
-  logDecay: logDecay.map((u) => u - Math.log1p(stretch)),
+  logDecay: logDecay.map((u) => u - maths.log1p(stretch)),
 });
 
 /** Whether the poles of one recording explain this share of what another's own explain, at any time scale. */
@@ -89,7 +90,7 @@ function leastLeft(of: Alone, by: Alone): { left: number; stretch: number } {
   });
   let stretch = scales[best];
   if (best > 0 && best < scales.length - 1) {
-    const [a, b, c] = [best - 1, best, best + 1].map((k) => Math.log(left[k]));
+    const [a, b, c] = [best - 1, best, best + 1].map((k) => maths.log(left[k]));
     stretch += (0.5 * (scales[1] - scales[0]) * (a - c)) / Math.max(a - 2 * b + c, 1e-12);
   }
   const there = 1 - explainedBy(of.model, of.model.at(stretched(by.poles, stretch)));
@@ -110,7 +111,7 @@ export function likeness(of: Alone, by: Alone): Likeness {
   let leastOfRatios = least;
   for (const tried of ratios) {
     const { frequencyHz, logDecay } = stretched(by.poles, stretch);
-    const state = of.model.at({ frequencyHz, logDecay: logDecay.map((u) => u + Math.log(tried)) });
+    const state = of.model.at({ frequencyHz, logDecay: logDecay.map((u) => u + maths.log(tried)) });
     if (1 - explainedBy(of.model, state) >= leastOfRatios) continue;
     leastOfRatios = 1 - explainedBy(of.model, state);
     ratio = tried;

@@ -3,6 +3,7 @@ import { Minimiser, type Minimum } from './levenberg.js';
 import { decayRate, type Poles } from './poles.js';
 import { Evaluation, Projection, type Signal, type Target } from './varpro.js';
 import type { Weights } from './weights.js';
+import * as maths from '../signal/maths.js';
 
 /** Complex samples of all channels about one centre frequency; their floor has unit variance in each part. */
 export interface ModalData {
@@ -91,7 +92,7 @@ export class Model {
       let sum = 0;
       for (let c = 0; c < channels; c++) {
         const at = 2 * (c * m + k);
-        sum += amplitudes[at] ** 2 + amplitudes[at + 1] ** 2;
+        sum += maths.square(amplitudes[at]) + maths.square(amplitudes[at + 1]);
       }
       return sum / variance;
     });
@@ -103,14 +104,14 @@ const nepers = 30;
 
 /** Adds (a + j b) exp((-decay + j turn) n) to the samples. The recurrence restarts every 256 samples. */
 function addPole({ re, im }: Signal, turn: number, decay: number, a: number, b: number): void {
-  const step = Math.exp(-decay);
-  const cr = step * Math.cos(turn);
-  const ci = step * Math.sin(turn);
+  const step = maths.exp(-decay);
+  const cr = step * maths.cos(turn);
+  const ci = step * maths.sin(turn);
   const end = Math.min(re.length, Math.ceil(nepers / decay) + 1);
   for (let from = 0; from < end; from += 256) {
-    const size = Math.exp(-decay * from);
-    const cosine = size * Math.cos(turn * from);
-    const sine = size * Math.sin(turn * from);
+    const size = maths.exp(-decay * from);
+    const cosine = size * maths.cos(turn * from);
+    const sine = size * maths.sin(turn * from);
     let r = a * cosine - b * sine;
     let i = a * sine + b * cosine;
     const to = Math.min(end, from + 256);

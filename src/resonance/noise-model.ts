@@ -3,6 +3,7 @@ import type { Model, State } from './model.js';
 import { complexFft, inverseFft, nextPowerOfTwo } from '../signal/fft.js';
 import { decayRate, ln1000, pick, type Poles } from './poles.js';
 import type { Signal } from './varpro.js';
+import * as maths from '../signal/maths.js';
 
 /** Variance of the noise over time: floor (1 + diffuse exp(-2 ln1000 t / decaySeconds)), units of the tail's floor. */
 export interface NoiseModel {
@@ -59,10 +60,10 @@ function leverage(model: Model, poles: Poles): Float64Array {
       const t = sample / sampleRate;
       for (let k = 0; k < m; k++) {
         // Conjugate basis: the row's leverage is x* inverse(G) x with x = conj(e).
-        const size = weight * Math.exp(-decayRate(poles.logDecay[k]) * t);
+        const size = weight * maths.exp(-decayRate(poles.logDecay[k]) * t);
         const angle = -2 * Math.PI * (poles.frequencyHz[k] - centreHz) * t;
-        const cosine = size * Math.cos(angle);
-        const sine = size * Math.sin(angle);
+        const cosine = size * maths.cos(angle);
+        const sine = size * maths.sin(angle);
         xr[k] = cosine * scale[k];
         xi[k] = sine * scale[k];
         if (!both) continue;
@@ -93,7 +94,7 @@ const flankHz = 10;
 /** Half power at the ends of the range; raised-cosine flanks, so that early energy does not ring into the end. */
 function windowAt(offsetHz: number, [fromHz, toHz]: NoiseRange): number {
   const inside = Math.min(offsetHz - fromHz, toHz - offsetHz) / flankHz + 0.5;
-  return inside <= 0 ? 0 : inside >= 1 ? 1 : Math.sin(0.5 * Math.PI * inside) ** 2;
+  return inside <= 0 ? 0 : inside >= 1 ? 1 : maths.square(maths.sin(0.5 * Math.PI * inside));
 }
 
 /** Power per sample of what lies in the range, white-equivalent, summed over the signals; and the share of the spectrum. */
@@ -123,7 +124,8 @@ function powerWithin(
       output[2 * k + 1] *= window[k];
     }
     inverseFft(output, input);
-    for (let n = 0; n < count; n++) power[n] += (input[2 * n] ** 2 + input[2 * n + 1] ** 2) / share;
+    for (let n = 0; n < count; n++)
+      power[n] += (maths.square(input[2 * n]) + maths.square(input[2 * n + 1])) / share;
   }
   return { power, share };
 }
@@ -165,25 +167,25 @@ export function fitNoise(
   const shape = new Float64Array(blocks);
   let best: NoiseModel = { cost: Infinity, decaySeconds: 1, diffuse: 0, floor: 1 };
   const attempt = (decaySeconds: number, log: number): void => {
-    const diffuse = Math.exp(log);
+    const diffuse = maths.exp(log);
     let sum = 0;
     for (let b = 0; b < blocks; b++) sum += power[b] / (1 + diffuse * shape[b]);
     const floor = Math.max(sum / total, 1e-12);
-    let cost = total * Math.log(floor);
-    for (let b = 0; b < blocks; b++) cost += freedom[b] * Math.log(1 + diffuse * shape[b]);
+    let cost = total * maths.log(floor);
+    for (let b = 0; b < blocks; b++) cost += freedom[b] * maths.log(1 + diffuse * shape[b]);
     if (expected) {
       for (const t of expectedAt) {
-        const e = Math.exp((-2 * ln1000 * t) / decaySeconds);
-        const wide = Math.exp((-2 * ln1000 * t) / expected.decaySeconds);
-        const off = Math.log((floor * (1 + diffuse * e)) / (expected.floor * (1 + expected.diffuse * wide)));
-        cost += (off / expectedSd) ** 2;
+        const e = maths.exp((-2 * ln1000 * t) / decaySeconds);
+        const wide = maths.exp((-2 * ln1000 * t) / expected.decaySeconds);
+        const off = maths.log((floor * (1 + diffuse * e)) / (expected.floor * (1 + expected.diffuse * wide)));
+        cost += maths.square(off / expectedSd);
       }
     }
     if (cost < best.cost - 1e-9) best = { cost, decaySeconds, diffuse, floor };
   };
   const shapeFor = (decaySeconds: number): void => {
     for (let b = 0; b < blocks; b++)
-      shape[b] = Math.exp((-2 * ln1000 * (size * (b + 0.5))) / sampleRate / decaySeconds);
+      shape[b] = maths.exp((-2 * ln1000 * (size * (b + 0.5))) / sampleRate / decaySeconds);
   };
   // Coarse steps first; about the best of them fine ones.
   for (const decaySeconds of decayTimes) {
@@ -191,8 +193,8 @@ export function fitNoise(
     for (let log = -3; log <= 15; log += 1.5) attempt(decaySeconds, log);
   }
   const { decaySeconds, diffuse } = best;
-  const middle = Math.round(2 * Math.log(diffuse)) / 2;
-  for (const near of decayTimes.filter((t) => Math.abs(Math.log(t / decaySeconds)) < 0.35)) {
+  const middle = Math.round(2 * maths.log(diffuse)) / 2;
+  for (const near of decayTimes.filter((t) => Math.abs(maths.log(t / decaySeconds)) < 0.35)) {
     shapeFor(near);
     for (let step = -2; step <= 2; step++) attempt(near, middle + 0.5 * step);
   }

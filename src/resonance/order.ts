@@ -2,6 +2,7 @@ import type { Job } from '../signal/types.js';
 import type { Model, State } from './model.js';
 import { bandwidth, join, ln1000, pick, polesOf, type Poles } from './poles.js';
 import { ResidualScan } from './residual-scan.js';
+import * as maths from '../signal/maths.js';
 
 /** A local refit takes in the poles within this distance. Hz. */
 const neighbourhoodHz = 12;
@@ -126,7 +127,7 @@ export function addBest(
   const find = scan.best(model.residualOfAll(state), barred);
   if (!(find.gain > 0)) return null;
   const { near, far } = split(state.poles, find.frequencyHz);
-  const added = polesOf([find.frequencyHz], [Math.log(find.decaySeconds)]);
+  const added = polesOf([find.frequencyHz], [maths.log(find.decaySeconds)]);
   const start = join(pick(state.poles, near), added);
   const local = model.minimiser.minimise(model.around(state, near), start, 15);
   return { frequencyHz: find.frequencyHz, state: model.at(join(pick(state.poles, far), local.poles)) };
@@ -141,7 +142,7 @@ function* addWhereItPays(model: Model, start: State, limit: number, reach: Reach
     const find = scan.best(model.residualOfAll(state), barred);
     if (find.gain < 0.6 * limit) break;
     const { near, far } = split(state.poles, find.frequencyHz);
-    const added = polesOf([find.frequencyHz], [Math.log(find.decaySeconds)]);
+    const added = polesOf([find.frequencyHz], [maths.log(find.decaySeconds)]);
     const local = model.minimiser.minimise(
       model.around(state, near),
       join(pick(state.poles, near), added),
@@ -184,12 +185,12 @@ export function mergeCandidates(candidates: readonly (readonly [number, number])
   for (const [f, rate] of [...candidates].sort((a, b) => a[0] - b[0])) {
     const near = kept.some(
       ([g, other]) =>
-        Math.abs(g - f) < Math.max((0.15 * rate) / Math.PI, 0.12) && Math.abs(Math.log(other / rate)) < 0.35,
+        Math.abs(g - f) < Math.max((0.15 * rate) / Math.PI, 0.12) && Math.abs(maths.log(other / rate)) < 0.35,
     );
     if (!near) kept.push([f, rate]);
   }
   return polesOf(
     kept.map(([f]) => f),
-    kept.map(([, rate]) => Math.log(ln1000 / rate)),
+    kept.map(([, rate]) => maths.log(ln1000 / rate)),
   );
 }

@@ -1,13 +1,15 @@
+import * as maths from '../signal/maths.js';
+
 /** ln 1000: decay rate (1/s) times the 60 dB decay time. */
-export const ln1000 = Math.log(1000);
+export const ln1000 = maths.log(1000);
 
 /** A slower pole is held undamped: its decay is no parameter of the fit. s. */
 export const undampedSeconds = 100;
-export const undampedLog = Math.log(undampedSeconds);
+export const undampedLog = maths.log(undampedSeconds);
 
 /** Bounds of the fit: 15 ms and 30 s as natural logarithms of the decay time; 8 Hz. */
-export const shortestLog = Math.log(0.015);
-export const longestLog = Math.log(30);
+export const shortestLog = maths.log(0.015);
+export const longestLog = maths.log(30);
 export const lowestPoleHz = 8;
 /** Poles are looked for this far from the centre of a band, as far as its filter lets strong ones through. Hz. */
 export const reachHz = 97;
@@ -35,7 +37,7 @@ export const join = (a: Poles, b: Poles): Poles => ({
 });
 
 /** Decay rate, 1/s. */
-export const decayRate = (logDecay: number): number => ln1000 / Math.exp(logDecay);
+export const decayRate = (logDecay: number): number => ln1000 / maths.exp(logDecay);
 
 /** Half-power bandwidth, Hz. */
 export const bandwidth = (logDecay: number): number => decayRate(logDecay) / Math.PI;

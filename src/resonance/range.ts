@@ -1,5 +1,6 @@
 import { ellipticLowPass, reverseDecimate } from '../signal/filters.js';
 import { medianOf } from './spectrum.js';
+import * as maths from '../signal/maths.js';
 
 /**
  * Least level over the floor, in the best band, for a decay to be read; dB. Noise alone reaches 5 dB by chance; a hand
@@ -38,14 +39,14 @@ export function decayRangeDb(
   for (let centre = fromHz; centre < toHz + bandHalfHz; centre += bandHalfHz) {
     const turn = (2 * Math.PI * centre) / sampleRate;
     for (let n = 0; n < samples.length; n++) {
-      re[n] = samples[n] * Math.cos(turn * n);
-      im[n] = -samples[n] * Math.sin(turn * n);
+      re[n] = samples[n] * maths.cos(turn * n);
+      im[n] = -samples[n] * maths.sin(turn * n);
     }
     const zr = reverseDecimate(re, 0, decimation, sections);
     const zi = reverseDecimate(im, 0, decimation, sections);
     const mean = (from: number, to: number): number => {
       let sum = 0;
-      for (let n = from; n < to; n++) sum += zr[n] ** 2 + zi[n] ** 2;
+      for (let n = from; n < to; n++) sum += maths.square(zr[n]) + maths.square(zi[n]);
       return sum / Math.max(1, to - from);
     };
     const last = zr.length;
@@ -59,7 +60,7 @@ export function decayRangeDb(
   const middle = short ? medianOf(levels.map(([, end]) => end)) : Infinity;
   return levels.reduce(
     (best, [early, end]) =>
-      early > 0 ? Math.max(best, 10 * Math.log10(early / Math.min(end, middle))) : best,
+      early > 0 ? Math.max(best, 10 * maths.log10(early / Math.min(end, middle))) : best,
     -Infinity,
   );
 }

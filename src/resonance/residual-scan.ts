@@ -2,6 +2,7 @@ import { complexFft, nextPowerOfTwo } from '../signal/fft.js';
 import type { Model } from './model.js';
 import { ln1000 } from './poles.js';
 import type { Signal } from './varpro.js';
+import * as maths from '../signal/maths.js';
 
 /** Where one more decaying sine would explain most of the residual. */
 export interface Find {
@@ -40,7 +41,7 @@ export class ResidualScan {
       let energy = 0;
       const window = model.weights.squares.slice(0, count);
       for (let n = 0; n < count; n++) {
-        const e = Math.exp((-ln1000 * n) / sampleRate / decaySeconds);
+        const e = maths.exp((-ln1000 * n) / sampleRate / decaySeconds);
         window[n] *= e;
         energy += window[n] * e;
       }
@@ -67,7 +68,7 @@ export class ResidualScan {
         complexFft(input, output);
         for (let k = from; k <= to; k++) {
           const at = 2 * (k < 0 ? k + size : k);
-          gains[at / 2] += (output[at] ** 2 + output[at + 1] ** 2) / energy;
+          gains[at / 2] += (maths.square(output[at]) + maths.square(output[at + 1])) / energy;
         }
       }
       for (let k = from; k <= to; k++) {

@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 /**
  * Resolution law of two equal modes (decay times to 10 % and frequencies to a quarter of the spacing, from the full
  * Fisher matrix): least spacing in half-power bandwidths at this many decibels of modal energy over noise variance.
@@ -16,7 +18,7 @@ export function resolvableBandwidths(rhoDb: number): number | null {
   for (let k = 1; k < law.length; k++) {
     const [from, wide] = law[k - 1];
     const [to, narrow] = law[k];
-    if (rhoDb <= to) return wide * (narrow / wide) ** ((rhoDb - from) / (to - from));
+    if (rhoDb <= to) return wide * maths.power(narrow / wide, (rhoDb - from) / (to - from));
   }
-  return law[law.length - 1][1] * 10 ** (-(rhoDb - 60) / 50);
+  return law[law.length - 1][1] * maths.power(10, -(rhoDb - 60) / 50);
 }

@@ -8,6 +8,7 @@ import {
 } from '../signal/filters.js';
 import { rumbleTopHz } from './floor.js';
 import { decayRate } from './poles.js';
+import * as maths from '../signal/maths.js';
 
 /** One recording as the estimator takes it: samples at any rate, and where its first arrival is. */
 export interface FitRecording {
@@ -79,7 +80,7 @@ function faded(samples: Float64Array, from: number, length: number, sampleRate: 
   for (let n = from; n < length; n++) out[n - from] = centred[n];
   const last = length > from ? out[length - from - 1] : 0;
   for (let n = 0; n < fade; n++)
-    out[length - from + n] = last * Math.cos((0.5 * Math.PI * (n + 1)) / fade) ** 2;
+    out[length - from + n] = last * maths.square(maths.cos((0.5 * Math.PI * (n + 1)) / fade));
   return out;
 }
 
@@ -154,17 +155,17 @@ export function amplitudeAtOnset(
   let re = a;
   let im = b;
   for (const { sections, sampleRate } of decimated.filters) {
-    const size = Math.exp(-rate / sampleRate);
+    const size = maths.exp(-rate / sampleRate);
     const [gr, gi] = responseAt(
       sections,
-      size * Math.cos(turn / sampleRate),
-      size * Math.sin(turn / sampleRate),
+      size * maths.cos(turn / sampleRate),
+      size * maths.sin(turn / sampleRate),
     );
     const square = gr * gr + gi * gi;
     [re, im] = [(re * gr + im * gi) / square, (im * gr - re * gi) / square];
   }
-  const growth = decimated.peak * Math.exp(rate * decimated.leadSeconds);
-  const cosine = Math.cos(turn * decimated.leadSeconds);
-  const sine = Math.sin(turn * decimated.leadSeconds);
+  const growth = decimated.peak * maths.exp(rate * decimated.leadSeconds);
+  const cosine = maths.cos(turn * decimated.leadSeconds);
+  const sine = maths.sin(turn * decimated.leadSeconds);
   return [growth * (re * cosine + im * sine), growth * (im * cosine - re * sine)];
 }

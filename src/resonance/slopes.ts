@@ -1,6 +1,7 @@
 import type { Note } from '../signal/types.js';
 import type { Draft } from './classify.js';
 import type { Resonance } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** Two decays at one frequency: closer than this share of their mean bandwidth, and apart by this ratio. */
 const slopesShare = 0.25;
@@ -26,7 +27,7 @@ const leastDb = -95;
 const rmsOf = (starts: readonly number[]): number =>
   Math.sqrt(starts.reduce((sum, a) => sum + a * a, 0) / starts.length);
 
-const decibels = (ratio: number): number => 20 * Math.log10(Math.max(ratio, 1e-15));
+const decibels = (ratio: number): number => 20 * maths.log10(Math.max(ratio, 1e-15));
 
 interface Pair {
   readonly early: Draft;
@@ -78,7 +79,7 @@ const joined = ({ early, late }: Pair): Draft => ({
     amplitudes: early.amplitudes,
     phasesRadians: early.phasesRadians,
   },
-  starts: late.starts.map((a, c) => Math.hypot(a, early.starts[c])),
+  starts: late.starts.map((a, c) => maths.hypot(a, early.starts[c])),
 });
 
 /** Drafts as resonances by ascending frequency, levels re the loudest of the room, and what is noted about them. */
@@ -111,7 +112,7 @@ export function tellResonances(all: readonly Draft[]): { resonances: Resonance[]
     drafts.push(draft);
   }
   const strongest = rmsOf(drafts[0].starts);
-  const told = drafts.filter(({ starts }) => rmsOf(starts) > strongest * 10 ** (leastDb / 20));
+  const told = drafts.filter(({ starts }) => rmsOf(starts) > strongest * maths.power(10, leastDb / 20));
   told.sort((a, b) => a.frequencyHz - b.frequencyHz);
   const rooms = told.filter(({ kind }) => kind !== 'hum' && kind !== 'source');
   const loudest = rooms.length > 0 ? rooms : told;

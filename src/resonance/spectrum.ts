@@ -1,5 +1,6 @@
 import { complexFft, nextPowerOfTwo } from '../signal/fft.js';
 import type { Signal } from './varpro.js';
+import * as maths from '../signal/maths.js';
 
 /** Power per bin of Hann-weighted samples, scaled so that white noise reads its variance per sample. */
 export interface PowerSpectrum {
@@ -28,7 +29,7 @@ export function complexHannPower({ re, im }: Signal, sampleRate: number, padding
   const output = new Float64Array(2 * size);
   let energy = 0;
   for (let n = 0; n < re.length; n++) {
-    const w = Math.sin((Math.PI * (n + 0.5)) / re.length) ** 2;
+    const w = maths.square(maths.sin((Math.PI * (n + 0.5)) / re.length));
     energy += w * w;
     input[2 * n] = w * re[n];
     input[2 * n + 1] = w * im[n];
@@ -37,7 +38,7 @@ export function complexHannPower({ re, im }: Signal, sampleRate: number, padding
   const power = new Float64Array(size);
   for (let k = 0; k < size; k++) {
     const at = 2 * ((k + size / 2) % size);
-    power[k] = (output[at] ** 2 + output[at + 1] ** 2) / (energy || 1);
+    power[k] = (maths.square(output[at]) + maths.square(output[at + 1])) / (energy || 1);
   }
   return { power, spacingHz: sampleRate / size };
 }
@@ -68,7 +69,7 @@ export function bandMedians(spectrum: PowerSpectrum, fromHz: number, toHz: numbe
   const centresHz = Array.from({ length: count }, (_, k) => fromHz + (k + 0.5) * width);
   const levels = centresHz.map((centre) => {
     const level = medianOf(powersBetween(spectrum, centre - width / 2, centre + width / 2)) / medianShare;
-    return Math.log(Math.max(level, variance * 1e-6, 1e-300));
+    return maths.log(Math.max(level, variance * 1e-6, 1e-300));
   });
   return { centresHz, levels, variance };
 }

@@ -1,5 +1,6 @@
 import { kaiserWindow } from '../signal/windows.js';
 import type { Decimated } from './reverse-decimation.js';
+import * as maths from '../signal/maths.js';
 
 /** Samples on either side that an interpolated one rests on. */
 const reach = 24;
@@ -13,7 +14,7 @@ function kernel(): Float64Array {
   const window = kaiserWindow(2 * reach * steps + 1, beta);
   table = Float64Array.from({ length: reach * steps + 1 }, (_, k) => {
     const x = (Math.PI * k) / steps;
-    return window[reach * steps + k] * (k === 0 ? 1 : Math.sin(x) / x);
+    return window[reach * steps + k] * (k === 0 ? 1 : maths.sin(x) / x);
   });
   return table;
 }

@@ -3,6 +3,7 @@ import type { Model, State } from './model.js';
 import { bandwidth, pick, polesOf, type Poles } from './poles.js';
 import { resolvableBandwidths } from './resolution.js';
 import type { Signal } from './varpro.js';
+import * as maths from '../signal/maths.js';
 
 /** Poles that the fit needs but cannot tell apart, told as one. */
 export interface Effective {
@@ -31,7 +32,7 @@ const leastApartShare = 0.05;
 
 /** Least distance in bandwidths at which poles of this energy over noise are told apart. */
 const leastBandwidths = (rho: number): number => {
-  const law = resolvableBandwidths(10 * Math.log10(Math.max(rho, 1e-30)));
+  const law = resolvableBandwidths(10 * maths.log10(Math.max(rho, 1e-30)));
   return law === null ? mostShare : Math.min(mostShare, lawShare * law);
 };
 
@@ -45,10 +46,10 @@ function closestPair(
   let least = apart;
   for (let i = 0; i < f.length; i++)
     for (let j = 0; j < i; j++) {
-      if (Math.abs(u[i] - u[j]) > Math.log(slopesRatio)) continue;
-      const deviations = Math.hypot(
-        (f[i] - f[j]) / Math.hypot(sf[i], sf[j]),
-        (u[i] - u[j]) / Math.hypot(su[i], su[j]),
+      if (Math.abs(u[i] - u[j]) > maths.log(slopesRatio)) continue;
+      const deviations = maths.hypot(
+        (f[i] - f[j]) / maths.hypot(sf[i], sf[j]),
+        (u[i] - u[j]) / maths.hypot(su[i], su[j]),
       );
       const width = 0.5 * (bandwidth(u[i]) + bandwidth(u[j]));
       const needed = leastBandwidths(Math.min(rho[i], rho[j])) * width;
@@ -103,7 +104,7 @@ export function joinTwins(model: Model, state: State, deviations: Deviations): E
     const kept = [...Array(m).keys()].filter((k) => k !== i && k !== j);
     const half = (x: Float64Array) => 0.5 * Math.abs(x[i] - x[j]);
     const both = (x: Float64Array, own: number) =>
-      Float64Array.from([...kept.map((k) => x[k]), Math.hypot(Math.min(x[i], x[j]), own)]);
+      Float64Array.from([...kept.map((k) => x[k]), maths.hypot(Math.min(x[i], x[j]), own)]);
     const perChannel = (x: Float64Array) =>
       Float64Array.from(
         Array.from({ length: channels }, (_, c) => [

@@ -2,6 +2,7 @@ import { backComplex, choleskyHermitian, forwardComplex } from './complex-linear
 import { Gram } from './gram.js';
 import { decayRate, type Poles } from './poles.js';
 import type { Weights } from './weights.js';
+import * as maths from '../signal/maths.js';
 
 /** Complex samples. */
 export interface Signal {
@@ -229,9 +230,9 @@ const moments = new Float64Array(4);
  * power at the head of each block is a chain of multiplications.
  */
 function project({ re, im }: Signal, length: number, decay: number, turn: number, out: Float64Array): void {
-  const step = Math.exp(-decay);
-  const r1 = step * Math.cos(turn);
-  const i1 = step * Math.sin(turn);
+  const step = maths.exp(-decay);
+  const r1 = step * maths.cos(turn);
+  const i1 = step * maths.sin(turn);
   const r2 = r1 * r1 - i1 * i1;
   const i2 = 2 * r1 * i1;
   const r3 = r2 * r1 - i2 * i1;
@@ -277,9 +278,9 @@ function projectPlainly(
   turn: number,
   out: Float64Array,
 ): void {
-  const step = Math.exp(-decay);
-  const r1 = step * Math.cos(turn);
-  const i1 = step * Math.sin(turn);
+  const step = maths.exp(-decay);
+  const r1 = step * maths.cos(turn);
+  const i1 = step * maths.sin(turn);
   const r2 = r1 * r1 - i1 * i1;
   const i2 = 2 * r1 * i1;
   const r3 = r2 * r1 - i2 * i1;

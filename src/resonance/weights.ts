@@ -1,4 +1,5 @@
 import { ln1000 } from './poles.js';
+import * as maths from '../signal/maths.js';
 
 /**
  * Weights, 1 over the noise variance, per sample: exponential from knot to knot, so that all inner products of decaying
@@ -38,16 +39,16 @@ export function noiseWeights(
   sampleRate: number,
 ): Weights {
   const rate = (2 * ln1000) / (decaySeconds * sampleRate);
-  const variance = (n: number): number => floor * (1 + diffuse * Math.exp(-rate * n));
+  const variance = (n: number): number => floor * (1 + diffuse * maths.exp(-rate * n));
   const inner = bends
-    .map((s) => Math.round((s + Math.log(Math.max(diffuse, 1e-300))) / rate))
+    .map((s) => Math.round((s + maths.log(Math.max(diffuse, 1e-300))) / rate))
     .filter((n) => n > 0 && n < count);
   const knots = [...new Set([0, ...inner, count])];
   const levels = knots.map((n) => 1 / variance(n));
   const squares = new Float64Array(count);
   for (let q = 0; q + 1 < knots.length; q++) {
-    const slope = Math.log(levels[q + 1] / levels[q]) / (knots[q + 1] - knots[q]);
-    for (let n = knots[q]; n < knots[q + 1]; n++) squares[n] = levels[q] * Math.exp(slope * (n - knots[q]));
+    const slope = maths.log(levels[q + 1] / levels[q]) / (knots[q + 1] - knots[q]);
+    for (let n = knots[q]; n < knots[q + 1]; n++) squares[n] = levels[q] * maths.exp(slope * (n - knots[q]));
   }
   return { knots, levels, squares };
 }

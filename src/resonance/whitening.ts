@@ -1,6 +1,7 @@
 import { backComplex, choleskyHermitian, forwardComplex } from './complex-linear.js';
 import type { BandLevels } from './spectrum.js';
 import type { Signal } from './varpro.js';
+import * as maths from '../signal/maths.js';
 
 /** Complex prediction-error filter, leading 1, run backwards in time: sum of a[k] y[n + k]. */
 export type Whitener = Signal;
@@ -19,10 +20,10 @@ export function whitenerOf({ centresHz, levels }: BandLevels, sampleRate: number
     let i = 0;
     while (i < centresHz.length - 2 && centresHz[i + 1] < f) i++;
     const share = Math.min(1, Math.max(0, (f - centresHz[i]) / (centresHz[i + 1] - centresHz[i])));
-    const level = Math.exp(levels[i] + share * (levels[i + 1] - levels[i])) / points;
+    const level = maths.exp(levels[i] + share * (levels[i + 1] - levels[i])) / points;
     for (let lag = 0; lag <= order; lag++) {
-      rr[lag] += level * Math.cos((2 * Math.PI * f * lag) / sampleRate);
-      ri[lag] += level * Math.sin((2 * Math.PI * f * lag) / sampleRate);
+      rr[lag] += level * maths.cos((2 * Math.PI * f * lag) / sampleRate);
+      ri[lag] += level * maths.sin((2 * Math.PI * f * lag) / sampleRate);
     }
   }
   rr[0] *= 1.01;
@@ -63,9 +64,9 @@ export function whitenerGain({ re, im }: Whitener, decay: number, turn: number):
   let gr = 0;
   let gi = 0;
   for (let k = 0; k < re.length; k++) {
-    const size = Math.exp(-decay * k);
-    const cosine = size * Math.cos(turn * k);
-    const sine = size * Math.sin(turn * k);
+    const size = maths.exp(-decay * k);
+    const cosine = size * maths.cos(turn * k);
+    const sine = size * maths.sin(turn * k);
     gr += re[k] * cosine - im[k] * sine;
     gi += re[k] * sine + im[k] * cosine;
   }

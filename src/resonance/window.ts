@@ -1,4 +1,5 @@
 import type { Signal } from './varpro.js';
+import * as maths from '../signal/maths.js';
 
 /** Shortest and longest span of decay that is looked at. s. */
 const shortestSeconds = 0.35;
@@ -11,7 +12,7 @@ function lastAboveFloor({ re, im }: Signal, sampleRate: number, floorPower: numb
   let last = 0;
   for (let n = 0; n < re.length; n++) {
     sum += re[n] * re[n] + im[n] * im[n];
-    if (n >= width) sum -= re[n - width] ** 2 + im[n - width] ** 2;
+    if (n >= width) sum -= maths.square(re[n - width]) + maths.square(im[n - width]);
     if (sum / width > 2.5 * floorPower) last = n - width / 2;
   }
   return Math.max(0, last) / sampleRate;

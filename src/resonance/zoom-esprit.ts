@@ -4,6 +4,7 @@ import { complexEigenvalues } from './complex-eigen.js';
 import { hermitianEigen } from './hermitian-eigen.js';
 import type { ModalData } from './model.js';
 import type { Signal } from './varpro.js';
+import * as maths from '../signal/maths.js';
 
 /** Zooms: spacing, half width of the filter, and how far from the centre a pole is believed. Hz. */
 const zoomStepHz = 12.5;
@@ -45,8 +46,8 @@ export function* zoomEsprit(
     const turn = (2 * Math.PI * (centre - data.centreHz)) / sampleRate;
     const zooms = channels.map((y): Signal => {
       for (let n = 0; n < count; n++) {
-        const cosine = scale * Math.cos(turn * n);
-        const sine = scale * Math.sin(turn * n);
+        const cosine = scale * maths.cos(turn * n);
+        const sine = scale * maths.sin(turn * n);
         re[n] = y.re[n] * cosine + y.im[n] * sine;
         im[n] = y.im[n] * cosine - y.re[n] * sine;
       }
@@ -86,7 +87,7 @@ function esprit(zooms: readonly Signal[], length: number): [number, number][] {
   return Array.from({ length: p }, (_, k): [number, number] => {
     const x = values[2 * k];
     const y = values[2 * k + 1];
-    return [Math.atan2(y, x), -0.5 * Math.log(x * x + y * y)];
+    return [maths.atan2(y, x), -0.5 * maths.log(x * x + y * y)];
   });
 }
 
@@ -141,7 +142,7 @@ function shiftEigenvalues(ur: Float64Array, ui: Float64Array, rows: number, p: n
     }
   const last = (k: number) => k * rows + rows - 1;
   let square = 0;
-  for (let a = 0; a < p; a++) square += ur[last(a)] ** 2 + ui[last(a)] ** 2;
+  for (let a = 0; a < p; a++) square += maths.square(ur[last(a)]) + maths.square(ui[last(a)]);
   const scale = 1 / Math.max(1 - square, 1e-12);
   for (let b = 0; b < p; b++) {
     let r = 0;

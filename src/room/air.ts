@@ -1,4 +1,5 @@
 import { RingdownError } from '../signal/errors.js';
+import * as maths from '../signal/maths.js';
 
 const zeroCelsiusKelvin = 273.15;
 /** Reference air temperature of ISO 9613-1:1993, 20 °C. */
@@ -38,7 +39,7 @@ export function speedOfSoundCramer(
   const p = pressurePascal;
   const kelvin = t + zeroCelsiusKelvin;
   const enhancement = 1.00062 + 3.14e-8 * p + 5.6e-7 * t * t;
-  const saturation = Math.exp(
+  const saturation = maths.exp(
     1.2811805e-5 * kelvin * kelvin - 1.9509874e-2 * kelvin + 34.04926034 - 6.3536311e3 / kelvin,
   );
   const water = ((humidityPercent / 100) * enhancement * saturation) / p;

@@ -1,4 +1,5 @@
 import type { Mode, ModeKind, ModeOrder, PositionMetres, RoomSize } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** The three sides along x, y and z, m. */
 export const sidesOf = (size: RoomSize): readonly [number, number, number] => [
@@ -31,7 +32,7 @@ export function kindOf([p, q, r]: ModeOrder): ModeKind {
  */
 export function modeFrequency([p, q, r]: ModeOrder, size: RoomSize, speedMetresPerSecond: number): number {
   const [l, w, h] = sidesOf(size);
-  return (speedMetresPerSecond / 2) * Math.hypot(p / l, q / w, r / h);
+  return (speedMetresPerSecond / 2) * maths.hypot(p / l, q / w, r / h);
 }
 
 /**
@@ -44,9 +45,9 @@ export function boxModes(size: RoomSize, speedMetresPerSecond: number, toHz: num
   // A mode of exactly `toHz` belongs; rounding of the squares must not lose it.
   const limit = reach * reach * (1 + 1e-12);
   const modes: Mode[] = [];
-  for (let p = 0; (p / l) ** 2 <= limit; p++) {
-    for (let q = 0; (p / l) ** 2 + (q / w) ** 2 <= limit; q++) {
-      for (let r = 0; (p / l) ** 2 + (q / w) ** 2 + (r / h) ** 2 <= limit; r++) {
+  for (let p = 0; maths.square(p / l) <= limit; p++) {
+    for (let q = 0; maths.square(p / l) + maths.square(q / w) <= limit; q++) {
+      for (let r = 0; maths.square(p / l) + maths.square(q / w) + maths.square(r / h) <= limit; r++) {
         if (p + q + r === 0) continue;
         const order: ModeOrder = [p, q, r];
         const frequencyHz = modeFrequency(order, size, speedMetresPerSecond);
@@ -66,7 +67,7 @@ const compareOrders = (a: ModeOrder, b: ModeOrder): number => a[0] - b[0] || a[1
 export function modeCount(size: RoomSize, speedMetresPerSecond: number, frequencyHz: number): number {
   const x = frequencyHz / speedMetresPerSecond;
   return (
-    (4 / 3) * Math.PI * volumeOf(size) * x ** 3 +
+    (4 / 3) * Math.PI * volumeOf(size) * maths.cube(x) +
     (Math.PI / 4) * surfaceOf(size) * x * x +
     (edgesOf(size) / 8) * x
   );
@@ -94,7 +95,7 @@ export function modalOverlap(
 }
 
 /** Half-power bandwidth times 60 dB decay time: ln(1000) / pi. */
-export const halfPowerConstant = Math.log(1000) / Math.PI;
+export const halfPowerConstant = maths.log(1000) / Math.PI;
 
 /** 2000 sqrt(T / V), Hz (Schroeder 1996): a mean overlap of three modes by the leading term of the density. */
 export const transitionFrequency = (decayTimeSeconds: number, volumeCubicMetres: number): number =>
@@ -117,9 +118,9 @@ export function transitionBand(transitionFrequencyHz: number): { fromHz: number;
  */
 export function modeShape([p, q, r]: ModeOrder, size: RoomSize, { x, y, z }: PositionMetres): number {
   return (
-    Math.cos((p * Math.PI * x) / size.lengthMetres) *
-    Math.cos((q * Math.PI * y) / size.widthMetres) *
-    Math.cos((r * Math.PI * z) / size.heightMetres)
+    maths.cos((p * Math.PI * x) / size.lengthMetres) *
+    maths.cos((q * Math.PI * y) / size.widthMetres) *
+    maths.cos((r * Math.PI * z) / size.heightMetres)
   );
 }
 

@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 /** What a wall is made of; `words/` has the name of each. */
 export type ConstructionName =
   | 'concrete'
@@ -47,11 +49,13 @@ export const constructions: readonly Construction[] = [
 const octavesHz = [125, 250, 500] as const;
 
 /** Centres of the third-octaves of the bass, IEC 61260-1:2014: 1000 G^(k/3), G = 10^0.3. */
-export const bassBandsHz: readonly number[] = Array.from({ length: 12 }, (_, i) => 10 ** ((14 + i) / 10));
+export const bassBandsHz: readonly number[] = Array.from({ length: 12 }, (_, i) =>
+  maths.power(10, (14 + i) / 10),
+);
 
 /** Absorption of a construction at a frequency, interpolated on its logarithm; the ends of the table hold beyond it. */
 export function constructionAbsorption({ octaves }: Construction, frequencyHz: number): number {
-  const place = Math.log2(frequencyHz / octavesHz[0]);
+  const place = maths.log2(frequencyHz / octavesHz[0]);
   if (place <= 0) return octaves[0];
   if (place >= octaves.length - 1) return octaves[octaves.length - 1];
   const below = Math.floor(place);

@@ -1,5 +1,6 @@
 import { roomModeCount } from './room.js';
 import type { Mode, Room } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** How the predicted modes lie within one third-octave. */
 export interface Crowding {
@@ -21,11 +22,11 @@ export function crowding(
   room: Room,
   { fromHz, toHz }: { readonly fromHz: number; readonly toHz: number },
 ): Crowding[] {
-  const first = Math.ceil(10 * Math.log10(fromHz) + 0.5 - 1e-9);
-  const last = Math.floor(10 * Math.log10(toHz) - 0.5 + 1e-9);
+  const first = Math.ceil(10 * maths.log10(fromHz) + 0.5 - 1e-9);
+  const last = Math.floor(10 * maths.log10(toHz) - 0.5 + 1e-9);
   const all = modes.map(({ frequencyHz }) => frequencyHz);
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, k): Crowding => {
-    const [low, centreHz, high] = [-0.5, 0, 0.5].map((shift) => 10 ** ((first + k + shift) / 10));
+    const [low, centreHz, high] = [-0.5, 0, 0.5].map((shift) => maths.power(10, (first + k + shift) / 10));
     const inside = all.filter((f) => f >= low && f < high);
     // The last one below and the first one above: a gap may begin before the band and end after it.
     const below = all.filter((f) => f < low).at(-1);

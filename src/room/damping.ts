@@ -1,8 +1,9 @@
 import { sidesOf, volumeOf } from './box.js';
 import type { ModeOrder, RoomSize, WallAbsorption } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** 60 dB decay time times damping: ln(1000), 6.9078. */
-export const decayConstant = Math.log(1000);
+export const decayConstant = maths.log(1000);
 
 /**
  * Damping of one mode of a box with small absorption, (c / 16V) times the sum over the walls of e a S: S the wall's

@@ -1,6 +1,7 @@
 import { sidesOf } from './box.js';
 import { roomModeDamping, roomModeNorm, roomModeShape, roomVolume } from './room.js';
 import type { Mode, PositionMetres, Room } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** A mode from a source to a seat. Nothing at a node is minus infinity; it is given as this. */
 export const silentDb = -120;
@@ -19,7 +20,7 @@ export interface ModeLevel {
   readonly levelDb: number | null;
 }
 
-const decibels = (value: number): number => (value > 1e-6 ? 20 * Math.log10(value) : silentDb);
+const decibels = (value: number): number => (value > 1e-6 ? 20 * maths.log10(value) : silentDb);
 
 /**
  * How loud a mode is at each seat from each source (P. M. Morse and K. U. Ingard, Theoretical Acoustics, ch. 9; Kuttruff,
@@ -36,14 +37,14 @@ export function modeLevels(
   const { speedOfSoundMetresPerSecond: speed } = room;
   const damping = roomModeDamping(mode.order, room, mode.frequencyHz);
   const gain = damping
-    ? (4 * Math.PI * speed ** 2 * roomModeNorm(mode.order, room)) /
+    ? (4 * Math.PI * maths.square(speed) * roomModeNorm(mode.order, room)) /
       (roomVolume(room) * 2 * damping * 2 * Math.PI * mode.frequencyHz)
     : null;
   return sources.flatMap((from, source) =>
     seats.map((to, seat): ModeLevel => {
       const shape = roomModeShape(mode.order, room, from) * roomModeShape(mode.order, room, to);
       const shapeDb = decibels(Math.abs(shape));
-      const levelDb = gain === null ? null : Math.max(silentDb, 20 * Math.log10(gain) + shapeDb);
+      const levelDb = gain === null ? null : Math.max(silentDb, 20 * maths.log10(gain) + shapeDb);
       return { source, seat, shape, shapeDb, levelDb };
     }),
   );
@@ -73,7 +74,7 @@ export function nodeAt(mode: Mode, room: Room, position: PositionMetres): NodeAt
     // Of a plan only the nodes in height are planes.
     if (order === 0 || (room.plan && axis < 2)) continue;
     const phase = (order * values[axis]) / sides[axis];
-    if (Math.abs(Math.cos(Math.PI * phase)) >= nodeShape) continue;
+    if (Math.abs(maths.cos(Math.PI * phase)) >= nodeShape) continue;
     // Nodes lie where the phase is a half, one and a half, ...
     const nearest = Math.round(phase - 0.5) + 0.5;
     return {

@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 /** One mode as it sounds at a place: amplitude exp(-damping t) sin(2 pi f t + phase) from the instant of emission on. */
 export interface RingingMode {
   readonly frequencyHz: number;
@@ -48,10 +50,10 @@ function addFour(
   const d = new Float64Array(4);
   let until = first;
   modes.forEach(({ frequencyHz, damping, amplitude }, k) => {
-    const decay = Math.exp(-damping / sampleRate);
-    c[k] = 2 * decay * Math.cos((2 * Math.PI * frequencyHz) / sampleRate);
+    const decay = maths.exp(-damping / sampleRate);
+    c[k] = 2 * decay * maths.cos((2 * Math.PI * frequencyHz) / sampleRate);
     d[k] = -decay * decay;
-    const seconds = damping > 0 ? Math.log(Math.abs(amplitude) / least) / damping : Infinity;
+    const seconds = damping > 0 ? maths.log(Math.abs(amplitude) / least) / damping : Infinity;
     until = Math.max(until, startPlace + seconds * sampleRate);
   });
   const end = Math.min(output.length, Math.ceil(until));
@@ -59,7 +61,7 @@ function addFour(
     if (k >= modes.length) return 0;
     const { frequencyHz, damping, amplitude, phaseRadians } = modes[k];
     const t = (n - startPlace) / sampleRate;
-    return amplitude * Math.exp(-damping * t) * Math.sin(2 * Math.PI * frequencyHz * t + phaseRadians);
+    return amplitude * maths.exp(-damping * t) * maths.sin(2 * Math.PI * frequencyHz * t + phaseRadians);
   };
   const [c0, c1, c2, c3] = c;
   const [d0, d1, d2, d3] = d;

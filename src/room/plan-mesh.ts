@@ -2,6 +2,7 @@ import Constrainautor from '@kninnug/constrainautor';
 import Delaunator from 'delaunator';
 import { RingdownError } from '../signal/errors.js';
 import { cornerAngles, distanceToWall, isInside, type Plan, type PointMetres } from './plan.js';
+import * as maths from '../signal/maths.js';
 
 /** Quadratic triangles: three corners and the middle of each side. */
 export interface PlanMesh {
@@ -34,7 +35,7 @@ const nextSize = 0.97;
  */
 export function meshPlan(plan: Plan, sizeMetres: number): PlanMesh {
   for (let k = 0; k < mostSizes; k++) {
-    const mesh = meshOfSize(plan, sizeMetres * nextSize ** k);
+    const mesh = meshOfSize(plan, sizeMetres * maths.power(nextSize, k));
     if (mesh) return mesh;
   }
   throw new RingdownError('plan-mesh', {});
@@ -47,7 +48,7 @@ function meshOfSize(plan: Plan, sizeMetres: number): PlanMesh | null {
   const sizeAt = (p: PointMetres): number =>
     sharp.reduce(
       (size, corner) =>
-        Math.min(size, finest * sizeMetres + growth * Math.hypot(p.x - corner.x, p.y - corner.y)),
+        Math.min(size, finest * sizeMetres + growth * maths.hypot(p.x - corner.x, p.y - corner.y)),
       sizeMetres,
     );
   const points: PointMetres[] = [];
@@ -93,7 +94,7 @@ function levels(sizeMetres: number, graded: boolean): number[] {
 
 /** Places from one corner towards the next, the latter left out, each as far from the last as the size asks. */
 function placesAlong(a: PointMetres, b: PointMetres, sizeAt: (p: PointMetres) => number): PointMetres[] {
-  const length = Math.hypot(b.x - a.x, b.y - a.y);
+  const length = maths.hypot(b.x - a.x, b.y - a.y);
   const at = (s: number): PointMetres => ({
     x: a.x + (s / length) * (b.x - a.x),
     y: a.y + (s / length) * (b.y - a.y),
@@ -135,7 +136,7 @@ const crowded = (
   apart: number,
 ): boolean => {
   for (let i = from; i < points.length; i++)
-    if (Math.abs(points[i].x - x) < apart && Math.hypot(points[i].x - x, points[i].y - y) < apart)
+    if (Math.abs(points[i].x - x) < apart && maths.hypot(points[i].x - x, points[i].y - y) < apart)
       return true;
   return false;
 };

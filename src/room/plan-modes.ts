@@ -4,6 +4,7 @@ import { planArea, planPerimeter, type Plan } from './plan.js';
 import { planMatrices } from './plan-elements.js';
 import { meshPlan, type PlanMesh } from './plan-mesh.js';
 import { lowestEigen } from './sparse-eigen.js';
+import * as maths from '../signal/maths.js';
 
 /** A standing wave of the floor plan alone, the same at every height. */
 export interface PlanShape {
@@ -41,7 +42,7 @@ const mostShapes = 400;
 
 /** Expected number of waves of a plan up to a wave number: A k^2 / 4 pi + P k / 4 pi (Weyl). */
 export const planShapeCount = (plan: Plan, waveNumber: number): number =>
-  (planArea(plan) * waveNumber ** 2 + planPerimeter(plan) * waveNumber) / (4 * Math.PI);
+  (planArea(plan) * maths.square(waveNumber) + planPerimeter(plan) * waveNumber) / (4 * Math.PI);
 
 /**
  * The standing waves of a plan with rigid walls, up to a wave number, by finite elements.
@@ -59,7 +60,7 @@ export function* solvePlan(plan: Plan, waveNumber: number): Job<PlanSolution> {
     const other = check.shapes[i]?.waveNumberSquared;
     return k2 > 0 && other ? Math.max(most, Math.abs(Math.sqrt(other / k2) - 1)) : most;
   }, 0);
-  return { plan, mesh, shapes, meshError: change / (coarser ** 4 - 1) };
+  return { plan, mesh, shapes, meshError: change / (maths.power(coarser, 4) - 1) };
 }
 
 /** As `solvePlan`, on a mesh of one size. */
@@ -74,7 +75,7 @@ export function* solveOn(
   const { stiffness, mass } = planMatrices(mesh);
   yield { stage: 'plan', fraction: from + 0.2 * (to - from) };
   const expected = Math.ceil(planShapeCount(plan, waveNumber)) + 1;
-  const job = lowestEigen(stiffness, mass, waveNumber ** 2, expected);
+  const job = lowestEigen(stiffness, mass, maths.square(waveNumber), expected);
   for (;;) {
     const step = job.next();
     if (step.done) {
@@ -95,7 +96,7 @@ function shapeOf(plan: Plan, mesh: PlanMesh, waveNumberSquared: number, vector: 
   for (const { wall, nodes } of mesh.edges) {
     const [a, b, m] = nodes.map((node) => values[node]);
     const [p, q] = nodes;
-    const length = Math.hypot(
+    const length = maths.hypot(
       mesh.nodes[2 * p] - mesh.nodes[2 * q],
       mesh.nodes[2 * p + 1] - mesh.nodes[2 * q + 1],
     );

@@ -4,6 +4,7 @@ import { locate, valueAt, type MeshPlace } from './plan-field.js';
 import { solvePlan, type PlanSolution } from './plan-modes.js';
 import { cornerAngles, isInside, planArea, planPerimeter, type Plan } from './plan.js';
 import type { Mode, ModeOrder, WallAbsorption } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** Solutions of the last few plans: a study asks for the same one again and again. */
 const kept = new Map<
@@ -53,7 +54,7 @@ export function planRoomModes(plan: Plan, speedMetresPerSecond: number, toHz: nu
   const modes: Mode[] = [];
   shapes.forEach(({ waveNumberSquared }, wave) => {
     for (let r = 0; ; r++) {
-      const square = waveNumberSquared + ((r * Math.PI) / plan.heightMetres) ** 2;
+      const square = waveNumberSquared + maths.square((r * Math.PI) / plan.heightMetres);
       if (square > top * top * (1 + 1e-12)) break;
       if (wave + r === 0) continue;
       const order: ModeOrder = [wave, 0, r];
@@ -86,7 +87,7 @@ export function planModeShape([wave, , r]: ModeOrder, plan: Plan, { x, y, z }: P
     places.set(key, place);
   }
   return (
-    valueAt(solution.mesh, solution.shapes[wave], place) * Math.cos((r * Math.PI * z) / plan.heightMetres)
+    valueAt(solution.mesh, solution.shapes[wave], place) * maths.cos((r * Math.PI * z) / plan.heightMetres)
   );
 }
 
@@ -115,7 +116,7 @@ export function planModeDamping(
   let sum = 0;
   corners.forEach(({ x, y }, wall) => {
     const next = corners[(wall + 1) % corners.length];
-    const length = Math.hypot(next.x - x, next.y - y);
+    const length = maths.hypot(next.x - x, next.y - y);
     sum += absorption[wall] * length * heightMetres * (wallMeanSquares[wall] / meanSquare);
   });
   sum += (absorption[corners.length] + absorption[corners.length + 1]) * area * (r > 0 ? 2 : 1);
@@ -134,7 +135,7 @@ export const planSurface = (plan: Plan): number =>
 export function planModeCount(plan: Plan, speedMetresPerSecond: number, frequencyHz: number): number {
   const x = frequencyHz / speedMetresPerSecond;
   const { volume, surface, edges } = measures(plan);
-  return (4 / 3) * Math.PI * volume * x ** 3 + (Math.PI / 4) * surface * x * x + (edges / 8) * x;
+  return (4 / 3) * Math.PI * volume * maths.cube(x) + (Math.PI / 4) * surface * x * x + (edges / 8) * x;
 }
 
 /** @returns 1/Hz, the derivative of `planModeCount` */
@@ -146,7 +147,7 @@ export function planModeDensity(plan: Plan, speedMetresPerSecond: number, freque
 
 function measures(plan: Plan): { volume: number; surface: number; edges: number } {
   const upright = cornerAngles(plan).reduce(
-    (sum, a) => sum + (plan.heightMetres * (Math.PI ** 2 - a * a)) / (1.5 * Math.PI * a),
+    (sum, a) => sum + (plan.heightMetres * (maths.square(Math.PI) - a * a)) / (1.5 * Math.PI * a),
     0,
   );
   return {

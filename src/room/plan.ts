@@ -1,6 +1,7 @@
 import { RingdownError } from '../signal/errors.js';
 import { sideBounds } from './bounds.js';
 import { parseLength } from './parse.js';
+import * as maths from '../signal/maths.js';
 
 export interface PointMetres {
   readonly x: number;
@@ -37,7 +38,7 @@ export function createPlan(corners: readonly PointMetres[], heightMetres: number
     throw new RingdownError('plan-form', { text: '' });
   open.forEach((corner, i) => {
     const next = open[(i + 1) % open.length];
-    const length = Math.hypot(next.x - corner.x, next.y - corner.y);
+    const length = maths.hypot(next.x - corner.x, next.y - corner.y);
     if (length < shortestWall || length > to)
       throw new RingdownError('plan-side', { wall: i + 1, value: length, from: shortestWall, to });
   });
@@ -85,7 +86,7 @@ export function parseHeight(text: string, unit: 'm' | 'ft' = 'm'): number {
 
 /** Twice counted is once: a corner equal to the one before it, and a last that closes the plan. */
 function withoutDoubles(corners: readonly PointMetres[]): PointMetres[] {
-  const apart = (a: PointMetres, b: PointMetres): boolean => !(Math.hypot(a.x - b.x, a.y - b.y) < 1e-9);
+  const apart = (a: PointMetres, b: PointMetres): boolean => !(maths.hypot(a.x - b.x, a.y - b.y) < 1e-9);
   const open = corners.filter((corner, i) => i === 0 || apart(corner, corners[i - 1]));
   return open.length > 1 && !apart(open[0], open[open.length - 1]) ? open.slice(0, -1) : open;
 }
@@ -100,7 +101,7 @@ export const signedArea = (corners: readonly PointMetres[]): number =>
 export const planPerimeter = ({ corners }: Plan): number =>
   corners.reduce((sum, { x, y }, i) => {
     const next = corners[(i + 1) % corners.length];
-    return sum + Math.hypot(next.x - x, next.y - y);
+    return sum + maths.hypot(next.x - x, next.y - y);
   }, 0);
 
 export const planArea = ({ corners }: Plan): number => Math.abs(signedArea(corners));
@@ -112,7 +113,7 @@ export function cornerAngles({ corners }: Plan): number[] {
   return corners.map(({ x, y }, i) => {
     const before = corners[(i + corners.length - 1) % corners.length];
     const next = corners[(i + 1) % corners.length];
-    const turn = Math.atan2(before.y - y, before.x - x) - Math.atan2(next.y - y, next.x - x);
+    const turn = maths.atan2(before.y - y, before.x - x) - maths.atan2(next.y - y, next.x - x);
     const angle = turn < 0 ? turn + 2 * Math.PI : turn;
     return back ? 2 * Math.PI - angle : angle;
   });
@@ -133,7 +134,7 @@ export function isInside({ corners }: Pick<Plan, 'corners'>, { x, y }: PointMetr
 export function distanceToWall(a: PointMetres, b: PointMetres, { x, y }: PointMetres): number {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const along = Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy)));
-  return Math.hypot(a.x + along * dx - x, a.y + along * dy - y);
+  return maths.hypot(a.x + along * dx - x, a.y + along * dy - y);
 }
 
 /** The first two walls that cross or touch without being neighbours. */

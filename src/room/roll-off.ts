@@ -1,4 +1,5 @@
 import type { Sections } from '../signal/filters.js';
+import * as maths from '../signal/maths.js';
 
 /** Where a bass source stops playing: Butterworth slopes, as closed (2nd order) and vented (4th order) boxes have. */
 export interface SourceRollOff {
@@ -14,11 +15,11 @@ type Section = readonly [number, number, number, number, number];
 
 /** Q of the sections of a Butterworth filter of even order: 1 / (2 sin((2k - 1) pi / 2n)). */
 const butterworthQ = (order: 2 | 4): number[] =>
-  order === 2 ? [Math.SQRT1_2] : [1 / (2 * Math.sin(Math.PI / 8)), 1 / (2 * Math.sin((3 * Math.PI) / 8))];
+  order === 2 ? [Math.SQRT1_2] : [1 / (2 * maths.sin(Math.PI / 8)), 1 / (2 * maths.sin((3 * Math.PI) / 8))];
 
 /** Bilinear transform with the corner pre-warped. */
 function section(kind: 'high' | 'low', cornerHz: number, q: number, sampleRate: number): Section {
-  const w = Math.tan((Math.PI * cornerHz) / sampleRate);
+  const w = maths.tan((Math.PI * cornerHz) / sampleRate);
   const norm = 1 / (1 + w / q + w * w);
   const gain = (kind === 'high' ? 1 : w * w) * norm;
   const middle = kind === 'high' ? -2 * gain : 2 * gain;
@@ -49,10 +50,10 @@ export function gainForDecay(
   sampleRate: number,
 ): { gain: number; phaseRadians: number } {
   // z^-1 of the pole.
-  const size = Math.exp(damping / sampleRate);
+  const size = maths.exp(damping / sampleRate);
   const angle = (-2 * Math.PI * frequencyHz) / sampleRate;
-  const zr = size * Math.cos(angle);
-  const zi = size * Math.sin(angle);
+  const zr = size * maths.cos(angle);
+  const zi = size * maths.sin(angle);
   const z2r = zr * zr - zi * zi;
   const z2i = 2 * zr * zi;
   let gain = 1;
@@ -61,8 +62,8 @@ export function gainForDecay(
     const [b0, b1, b2, a1, a2] = sections.subarray(k, k + 5);
     const [nr, ni] = [b0 + b1 * zr + b2 * z2r, b1 * zi + b2 * z2i];
     const [dr, di] = [1 + a1 * zr + a2 * z2r, a1 * zi + a2 * z2i];
-    gain *= Math.hypot(nr, ni) / Math.hypot(dr, di);
-    phaseRadians += Math.atan2(ni, nr) - Math.atan2(di, dr);
+    gain *= maths.hypot(nr, ni) / maths.hypot(dr, di);
+    phaseRadians += maths.atan2(ni, nr) - maths.atan2(di, dr);
   }
   return { gain, phaseRadians };
 }

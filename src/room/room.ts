@@ -16,6 +16,7 @@ import {
 import { planVolume } from './plan.js';
 import type { Mode, ModeOrder, Room } from './types.js';
 import { absorptionAt, boxWalls } from './wall-absorption.js';
+import * as maths from '../signal/maths.js';
 
 /**
  * A place must lie in its room, or every shape at it would be a wrong number.
@@ -104,7 +105,7 @@ export function wallAreas({ plan, size }: Room): number[] {
   const floor = planVolume(plan) / heightMetres;
   const walls = corners.map(({ x, y }, i) => {
     const next = corners[(i + 1) % corners.length];
-    return Math.hypot(next.x - x, next.y - y) * heightMetres;
+    return maths.hypot(next.x - x, next.y - y) * heightMetres;
   });
   return [...walls, floor, floor];
 }

@@ -1,6 +1,7 @@
 import { Rng } from '../signal/random.js';
 import { EnvelopeFactor, multiply, type SparseMatrix } from './sparse.js';
 import { symmetricEigen } from './symmetric-eigen.js';
+import * as maths from '../signal/maths.js';
 
 export interface LowestEigen {
   /** Ascending. */
@@ -100,7 +101,7 @@ function ritz(
     const vector = combine(basis, weights);
     const image = combine(images, weights);
     let residual = 0;
-    for (let i = 0; i < vector.length; i++) residual += (image[i] - values[k] * vector[i]) ** 2;
+    for (let i = 0; i < vector.length; i++) residual += maths.square(image[i] - values[k] * vector[i]);
     let length = 0;
     for (const entry of vector) length += entry * entry;
     if (!(Math.sqrt(residual / length) < tolerance * values[k])) return null;

@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 /** A symmetric sparse matrix by rows, both halves stored. */
 export interface SparseMatrix {
   readonly size: number;
@@ -132,7 +134,7 @@ export class EnvelopeFactor {
         values[rowI + j] = sum / values[rowJ + j];
       }
       let diagonal = values[rowI + i];
-      for (let k = first[i]; k < i; k++) diagonal -= values[rowI + k] ** 2;
+      for (let k = first[i]; k < i; k++) diagonal -= maths.square(values[rowI + k]);
       values[rowI + i] = Math.sqrt(diagonal);
     }
   }

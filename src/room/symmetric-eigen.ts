@@ -1,3 +1,5 @@
+import * as maths from '../signal/maths.js';
+
 export interface SymmetricEigen {
   /** Ascending. */
   readonly values: Float64Array;
@@ -35,7 +37,7 @@ function tridiagonal(
   const p = new Float64Array(size);
   for (let k = 0; k < size - 2; k++) {
     let norm = 0;
-    for (let i = k + 1; i < size; i++) norm += a[i * size + k] ** 2;
+    for (let i = k + 1; i < size; i++) norm += maths.square(a[i * size + k]);
     norm = Math.sqrt(norm);
     const head = a[(k + 1) * size + k];
     beside[k] = head > 0 ? -norm : norm;
@@ -77,13 +79,13 @@ function implicitQl(d: Float64Array, e: Float64Array, turns: Float64Array, size:
       while (m < size - 1 && Math.abs(e[m]) > 1e-16 * (Math.abs(d[m]) + Math.abs(d[m + 1]))) m++;
       if (m === l) break;
       let g = (d[l + 1] - d[l]) / (2 * e[l]);
-      g = d[m] - d[l] + e[l] / (g + (g < 0 ? -1 : 1) * Math.hypot(g, 1));
+      g = d[m] - d[l] + e[l] / (g + (g < 0 ? -1 : 1) * maths.hypot(g, 1));
       let [s, c, p] = [1, 1, 0];
       let i = m - 1;
       for (; i >= l; i--) {
         const f = s * e[i];
         const b = c * e[i];
-        const r = Math.hypot(f, g);
+        const r = maths.hypot(f, g);
         e[i + 1] = r;
         if (r === 0) {
           d[i + 1] -= p;

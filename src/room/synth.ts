@@ -24,6 +24,7 @@ import {
   referenceBandHz,
   type AbsorptionGiven,
 } from './wall-absorption.js';
+import * as maths from '../signal/maths.js';
 
 /** Steady tones of the mains under a recording. */
 export interface SynthHum {
@@ -106,7 +107,7 @@ export function* synthesiseJob(params: SynthParams): Job<Synthesis> {
   const seat = roomPosition(params.seat, room);
   const source = roomPosition(params.source, room);
   const speed = room.speedOfSoundMetresPerSecond;
-  const distance = Math.hypot(seat.x - source.x, seat.y - source.y, seat.z - source.z);
+  const distance = maths.hypot(seat.x - source.x, seat.y - source.y, seat.z - source.z);
   const rollOff = { ...defaultRollOff, ...params.rollOff };
   const top = Math.min(toHz, 0.45 * sampleRate);
   const spread = { frequencyFraction: 0, decayLog: 0, levelDb: 0, ...params.spread };
@@ -117,16 +118,18 @@ export function* synthesiseJob(params: SynthParams): Job<Synthesis> {
   const ringing: (RingingMode & { mode: Mode })[] = roomModes(room, top).map((mode) => {
     const [shift, longer, louder] = [rng.gaussian(), rng.gaussian(), rng.gaussian()];
     const undamped = mode.frequencyHz * (1 + spread.frequencyFraction * shift);
-    const damping = roomModeDamping(mode.order, room, undamped)! * Math.exp(-spread.decayLog * longer);
+    const damping = roomModeDamping(mode.order, room, undamped)! * maths.exp(-spread.decayLog * longer);
     // Damped to less than one swing only where walls absorb almost all: no mode then, and no square root of less than 0.
-    const frequencyHz = Math.sqrt(Math.max(1e-6, undamped ** 2 - (damping / (2 * Math.PI)) ** 2));
+    const frequencyHz = Math.sqrt(
+      Math.max(1e-6, maths.square(undamped) - maths.square(damping / (2 * Math.PI))),
+    );
     const shapes =
       roomModeNorm(mode.order, room) *
       roomModeShape(mode.order, room, seat) *
       roomModeShape(mode.order, room, source);
     const amplitude =
       ((scale * shapes * taper(frequencyHz, top)) / (2 * Math.PI * frequencyHz)) *
-      10 ** ((spread.levelDb * louder) / 20);
+      maths.power(10, (spread.levelDb * louder) / 20);
     return { mode, frequencyHz, damping, amplitude, phaseRadians: 0 };
   });
 
@@ -148,7 +151,7 @@ export function* synthesiseJob(params: SynthParams): Job<Synthesis> {
   const flight = distance / speed;
   const modes = ringing.map(({ mode, frequencyHz, damping, amplitude }): SynthMode => {
     const through = gainForDecay(sections, frequencyHz, damping, sampleRate);
-    const signed = amplitude * through.gain * Math.exp(-damping * flight);
+    const signed = amplitude * through.gain * maths.exp(-damping * flight);
     return {
       ...mode,
       frequencyHz,
@@ -210,7 +213,7 @@ const wrapped = (angle: number): number => angle - 2 * Math.PI * Math.round(angl
 /** cos^2 from three quarters of `topHz` to it. */
 function taper(frequencyHz: number, topHz: number): number {
   const share = Math.min(1, Math.max(0, (frequencyHz / topHz - 0.75) * 4));
-  return Math.cos((Math.PI / 2) * share) ** 2;
+  return maths.square(maths.cos((Math.PI / 2) * share));
 }
 
 /** Order (0,0,0): the pressure that a source leaves in a closed box, scale (1 - exp(-2 d t)) / (2 d). */
@@ -224,7 +227,7 @@ function addUniformPressure(
   // Order (0,0,0) has no two modes of the pair to its norm: its factor is 1, and its frequency 0.
   const rate = Math.max(2 * damping, 1e-3);
   for (let n = Math.max(0, Math.ceil(from)); n < samples.length; n++)
-    samples[n] += (scale * -Math.expm1((-rate * (n - from)) / sampleRate)) / rate;
+    samples[n] += (scale * -maths.expm1((-rate * (n - from)) / sampleRate)) / rate;
 }
 
 /** The direct sound above the modal sum: an impulse less the raised-cosine pulse that the sum already holds. */
@@ -244,9 +247,9 @@ function addDirectTreble(
   for (let n = Math.max(0, at - reach); n <= Math.min(samples.length - 1, at + reach); n++) {
     const t = n - at;
     const x = 2 * middle * t;
-    const pole = 1 - (4 * half * t) ** 2;
-    const swing = Math.abs(pole) < 1e-9 ? Math.PI / 4 : Math.cos(2 * Math.PI * half * t) / pole;
-    const sinc = t === 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x);
+    const pole = 1 - maths.square(4 * half * t);
+    const swing = Math.abs(pole) < 1e-9 ? Math.PI / 4 : maths.cos(2 * Math.PI * half * t) / pole;
+    const sinc = t === 0 ? 1 : maths.sin(Math.PI * x) / (Math.PI * x);
     samples[n] -= gain * 2 * middle * sinc * swing;
   }
 }
@@ -266,13 +269,13 @@ function addDisturbances(
 ): void {
   if (noiseDb !== null) {
     // 180 Hz of the half of the sample rate over which white noise is spread.
-    const deviation = (peak * 10 ** (noiseDb / 20)) / Math.sqrt(180 / (sampleRate / 2));
+    const deviation = (peak * maths.power(10, noiseDb / 20)) / Math.sqrt(180 / (sampleRate / 2));
     for (let n = 0; n < samples.length; n++) samples[n] += deviation * rng.gaussian();
   }
   hum?.levelsDb.forEach((level, index) => {
-    const amplitude = peak * 10 ** (level / 20);
+    const amplitude = peak * maths.power(10, level / 20);
     const w = (2 * Math.PI * hum.mainsHz * (index + 1)) / sampleRate;
     const phase = 2 * Math.PI * rng.uniform();
-    for (let n = 0; n < samples.length; n++) samples[n] += amplitude * Math.sin(w * n + phase);
+    for (let n = 0; n < samples.length; n++) samples[n] += amplitude * maths.sin(w * n + phase);
   });
 }

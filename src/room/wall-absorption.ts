@@ -1,6 +1,7 @@
 import { RingdownError } from '../signal/errors.js';
 import { bassBandsHz, constructionAbsorption, constructions } from './constructions.js';
 import type { AbsorptionBand, Room, WallAbsorption } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** Absorption of the six walls at one frequency; between two it is interpolated on the logarithm of frequency. */
 export interface AbsorptionAt {
@@ -13,7 +14,7 @@ export interface AbsorptionAt {
 export type AbsorptionGiven = number | readonly number[] | readonly AbsorptionAt[];
 
 /** Where a room's walls change with frequency, its single figures are those of this third-octave. */
-export const referenceBandHz = 10 ** 1.8;
+export const referenceBandHz = maths.power(10, 1.8);
 
 const isTable = (given: AbsorptionGiven): given is readonly AbsorptionAt[] =>
   Array.isArray(given) && given.length > 0 && typeof given[0] === 'object';
@@ -68,7 +69,7 @@ function between(rows: readonly AbsorptionBand[], frequencyHz: number): WallAbso
   const above = rows.findIndex((row) => row.frequencyHz >= frequencyHz);
   if (above <= 0) return rows[above === 0 ? 0 : rows.length - 1].absorption;
   const [low, high] = [rows[above - 1], rows[above]];
-  const share = Math.log(frequencyHz / low.frequencyHz) / Math.log(high.frequencyHz / low.frequencyHz);
+  const share = maths.log(frequencyHz / low.frequencyHz) / maths.log(high.frequencyHz / low.frequencyHz);
   return low.absorption.map((value, wall) => value + share * (high.absorption[wall] - value));
 }
 

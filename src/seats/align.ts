@@ -1,4 +1,5 @@
 import type { TransferMatrix } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** How one source stands to another at one seat, over the band that both play. */
 export interface Alignment {
@@ -28,9 +29,10 @@ function sourceLevel(matrix: TransferMatrix, source: number): Float64Array {
   const power = new Float64Array(columns);
   for (let seat = 0; seat < seatCount; seat++) {
     const at = (source * seatCount + seat) * columns;
-    for (let f = 0; f < columns; f++) power[f] += (re[at + f] ** 2 + im[at + f] ** 2) / seatCount;
+    for (let f = 0; f < columns; f++)
+      power[f] += (maths.square(re[at + f]) + maths.square(im[at + f])) / seatCount;
   }
-  const reach = 2 ** (1 / 6);
+  const reach = maths.power(2, 1 / 6);
   return Float64Array.from(frequenciesHz, (centre) => {
     let [sum, count] = [0, 0];
     for (let f = 0; f < columns; f++) {
@@ -38,7 +40,7 @@ function sourceLevel(matrix: TransferMatrix, source: number): Float64Array {
       sum += power[f];
       count++;
     }
-    return 10 * Math.log10(Math.max(1e-30, sum / count));
+    return 10 * maths.log10(Math.max(1e-30, sum / count));
   });
 }
 
@@ -92,7 +94,7 @@ function productsOf(
       out.frequenciesHz.push(frequenciesHz[f]);
       out.re.push(re[a + f] * re[b + f] + im[a + f] * im[b + f]);
       out.im.push(re[a + f] * im[b + f] - im[a + f] * re[b + f]);
-      out.size += Math.hypot(re[a + f], im[a + f]) * Math.hypot(re[b + f], im[b + f]);
+      out.size += maths.hypot(re[a + f], im[a + f]) * maths.hypot(re[b + f], im[b + f]);
     }
   }
   return out;
@@ -103,7 +105,7 @@ function matchAt({ frequenciesHz, re, im, size }: Products, delaySeconds: number
   let sum = 0;
   for (let k = 0; k < re.length; k++) {
     const angle = 2 * Math.PI * frequenciesHz[k] * delaySeconds;
-    sum += re[k] * Math.cos(angle) + im[k] * Math.sin(angle);
+    sum += re[k] * maths.cos(angle) + im[k] * maths.sin(angle);
   }
   return size > 0 ? sum / size : 0;
 }
@@ -171,6 +173,6 @@ export function phaseBetween(
   return Float64Array.from(frequenciesHz, (_, f) => {
     const real = re[a + f] * re[b + f] + im[a + f] * im[b + f];
     const imaginary = re[a + f] * im[b + f] - im[a + f] * re[b + f];
-    return real === 0 && imaginary === 0 ? NaN : Math.atan2(imaginary, real);
+    return real === 0 && imaginary === 0 ? NaN : maths.atan2(imaginary, real);
   });
 }

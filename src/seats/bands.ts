@@ -19,13 +19,14 @@ import {
   type SeatLevels,
 } from './boost.js';
 import { filterSampleRate } from './sum.js';
+import * as maths from '../signal/maths.js';
 
 /** A cut deeper than this asks more of one filter than a match of frequency and decay can hold (common practice). dB. */
 export const deepestMatchDb = -18;
 
 /** The exact cut of one mode as a band that knows what it was made for. */
 export function matchedBand({ frequencyHz, decayTimeSeconds, targetSeconds }: BandMatch): Band {
-  const shortest = decayTimeSeconds * 10 ** (deepestMatchDb / 20);
+  const shortest = decayTimeSeconds * maths.power(10, deepestMatchDb / 20);
   const target = Math.min(decayTimeSeconds, Math.max(shortest, targetSeconds));
   const cut = matchedCut(frequencyHz, decayTimeSeconds, target);
   return {
@@ -61,7 +62,7 @@ export function changedBand(band: Band, change: BandChange): Band {
   if (match && change.gainDb !== undefined)
     return matchedBand({
       ...match,
-      targetSeconds: match.decayTimeSeconds * 10 ** (Math.min(0, change.gainDb) / 20),
+      targetSeconds: match.decayTimeSeconds * maths.power(10, Math.min(0, change.gainDb) / 20),
     });
   const { kind = band.kind, frequencyHz = band.frequencyHz, gainDb = band.gainDb, q = band.q } = change;
   // A shelf with more Q than 1 overshoots: it would boost where it is to cut.
@@ -97,7 +98,7 @@ interface Ceiling {
 
 function ceilingOf(levels: SeatLevels | null): Ceiling {
   const frequenciesHz =
-    levels?.frequenciesHz ?? Float64Array.from({ length: 121 }, (_, k) => 15 * 20 ** (k / 120));
+    levels?.frequenciesHz ?? Float64Array.from({ length: 121 }, (_, k) => 15 * maths.power(20, k / 120));
   const roll = levels && rollOffHz(levels);
   const isNull = Array.from(frequenciesHz, (f) => levels !== null && nullSeatsAt(levels, f).length > 0);
   return {

@@ -5,6 +5,7 @@
 import { ln1000 } from '../resonance/poles.js';
 import { RingdownError } from '../signal/errors.js';
 import { filterForwards, responseAt, type Sections } from '../signal/filters.js';
+import * as maths from '../signal/maths.js';
 
 export type BandKind = 'peaking' | 'low-shelf' | 'high-shelf' | 'all-pass';
 
@@ -47,9 +48,9 @@ export function checkedBand(band: Band, sampleRate: number): Band {
 
 function coefficients({ kind, frequencyHz, gainDb, q }: Band, sampleRate: number): number[] {
   const w = (2 * Math.PI * frequencyHz) / sampleRate;
-  const cosine = Math.cos(w);
-  const alpha = Math.sin(w) / (2 * q);
-  const a = 10 ** (gainDb / 40);
+  const cosine = maths.cos(w);
+  const alpha = maths.sin(w) / (2 * q);
+  const a = maths.power(10, gainDb / 40);
   if (kind === 'peaking')
     return [1 + alpha * a, -2 * cosine, 1 - alpha * a, 1 + alpha / a, -2 * cosine, 1 - alpha / a];
   if (kind === 'all-pass') return [1 - alpha, -2 * cosine, 1 + alpha, 1 + alpha, -2 * cosine, 1 - alpha];
@@ -88,7 +89,7 @@ export function chainResponse(
   sampleRate: number,
 ): [real: number, imaginary: number] {
   const w = (2 * Math.PI * frequencyHz) / sampleRate;
-  return responseAt(sections, Math.cos(w), -Math.sin(w));
+  return responseAt(sections, maths.cos(w), -maths.sin(w));
 }
 
 /** Gain of a chain over a list of frequencies, dB. */
@@ -99,7 +100,7 @@ export function chainGainDb(
 ): Float64Array {
   return Float64Array.from(
     frequenciesHz,
-    (f) => 20 * Math.log10(Math.max(1e-15, Math.hypot(...chainResponse(sections, f, sampleRate)))),
+    (f) => 20 * maths.log10(Math.max(1e-15, maths.hypot(...chainResponse(sections, f, sampleRate)))),
   );
 }
 
@@ -122,7 +123,7 @@ export const decayOfQ = (frequencyHz: number, q: number): number => (q * ln1000)
  * of its gain: a boost rings longer than its Q says, a cut shorter.
  */
 export function ownDecaySeconds({ kind, frequencyHz, gainDb, q }: Band): number {
-  return decayOfQ(frequencyHz, kind === 'peaking' ? q * 10 ** (gainDb / 40) : q);
+  return decayOfQ(frequencyHz, kind === 'peaking' ? q * maths.power(10, gainDb / 40) : q);
 }
 
 /** A peaking band that takes one mode's decay to another, and what it was made for. */
@@ -140,8 +141,8 @@ export interface MatchedCut extends Band {
 export function matchedCut(frequencyHz: number, decayTimeSeconds: number, targetSeconds: number): MatchedCut {
   return {
     kind: 'peaking',
-    frequencyHz: Math.hypot(frequencyHz, ln1000 / decayTimeSeconds / (2 * Math.PI)),
-    gainDb: 20 * Math.log10(targetSeconds / decayTimeSeconds),
+    frequencyHz: maths.hypot(frequencyHz, ln1000 / decayTimeSeconds / (2 * Math.PI)),
+    gainDb: 20 * maths.log10(targetSeconds / decayTimeSeconds),
     q: Math.sqrt(qOfDecay(frequencyHz, decayTimeSeconds) * qOfDecay(frequencyHz, targetSeconds)),
     targetSeconds,
   };

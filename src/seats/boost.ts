@@ -1,4 +1,5 @@
 import type { Band } from './biquad.js';
+import * as maths from '../signal/maths.js';
 
 /** Broad boosts of at most 3 dB, 4 dB at the natural roll-off (common practice). */
 export const highestBoostDb = 3;
@@ -58,7 +59,7 @@ export function rollOffHz(levels: SeatLevels): number | null {
     return sum;
   };
   const whole = mean(frequenciesHz[0] * 1.5, frequenciesHz[columns - 1]);
-  const third = 2 ** (1 / 6);
+  const third = maths.power(2, 1 / 6);
   for (let k = columns - 1; k >= 0; k--) {
     const f = frequenciesHz[k];
     if (f > 2.5 * frequenciesHz[0]) continue;
@@ -71,7 +72,7 @@ export function rollOffHz(levels: SeatLevels): number | null {
 export function nullSeatsAt(levels: SeatLevels, frequencyHz: number): number[] {
   const columns = levels.frequenciesHz.length;
   const seats = levels.levelsDb.length / columns;
-  const near = 2 ** (1 / 12);
+  const near = maths.power(2, 1 / 12);
   return Array.from({ length: seats }, (_, seat) => seat).filter((seat) => {
     const here = meanWithin(levels, seat, frequencyHz / near, frequencyHz * near);
     const about = meanWithin(levels, seat, frequencyHz / Math.SQRT2, frequencyHz * Math.SQRT2);
@@ -98,8 +99,8 @@ export function judgeBoost({ kind, gainDb, frequencyHz, q }: Band, levels: SeatL
   return {
     refused,
     mostDb,
-    powerTimes: boosts ? 10 ** (gainDb / 10) : 1,
-    excursionTimes: boosts ? 10 ** (gainDb / 20) : 1,
+    powerTimes: boosts ? maths.power(10, gainDb / 10) : 1,
+    excursionTimes: boosts ? maths.power(10, gainDb / 20) : 1,
     nullSeats,
   };
 }

@@ -1,6 +1,7 @@
 import { chainGainDb, matchedCut, sectionsOf, type Band, type MatchedCut } from './biquad.js';
 import type { SeatLevels } from './boost.js';
 import { filterSampleRate } from './sum.js';
+import * as maths from '../signal/maths.js';
 
 /** What a proposal knows of a ridge. */
 export interface RidgeToCut {
@@ -60,7 +61,7 @@ export function standingDb(
   frequencyHz: number,
 ): number {
   const at = seat * frequenciesHz.length;
-  const reach = 2 ** (1 / 12);
+  const reach = maths.power(2, 1 / 12);
   let [near, count, all] = [0, 0, 0];
   frequenciesHz.forEach((f, k) => {
     all += levelsDb[at + k] / frequenciesHz.length;
@@ -73,8 +74,8 @@ export function standingDb(
 
 /** Mean gain of a chain over the sixth-octave about a frequency, dB. */
 function meanGain(bands: readonly Band[], frequencyHz: number): number {
-  const reach = 2 ** (1 / 12);
-  const about = Array.from({ length: 9 }, (_, k) => frequencyHz * reach ** ((k - 4) / 4));
+  const reach = maths.power(2, 1 / 12);
+  const about = Array.from({ length: 9 }, (_, k) => frequencyHz * maths.power(reach, (k - 4) / 4));
   return chainGainDb(sectionsOf(bands, filterSampleRate), about, filterSampleRate).reduce(
     (a, b) => a + b / 9,
     0,
@@ -99,9 +100,9 @@ export function proposeCuts(ridges: readonly RidgeToCut[], params: EqualiseParam
     if (sd !== null && sd > uncertain * decay) return skip('cut-uncertain');
     if (ridge.seats.length < sharedFrom * seatCount - 1e-9) return skip('cut-seats');
     if (cuts.length >= mostBands) return skip('cut-band-limit');
-    const wanted = 20 * Math.log10(limitSeconds / decay);
+    const wanted = 20 * maths.log10(limitSeconds / decay);
     let gainDb = Math.max(deepestDb, wanted);
-    let band = matchedCut(frequencyHz, decay, decay * 10 ** (gainDb / 20));
+    let band = matchedCut(frequencyHz, decay, decay * maths.power(10, gainDb / 20));
     if (levels) {
       const seats = Array.from({ length: levels.levelsDb.length / levels.frequenciesHz.length }, (_, k) => k);
       const lowest = Math.min(...seats.map((seat) => standingDb(levels, seat, frequencyHz)));
@@ -109,7 +110,7 @@ export function proposeCuts(ridges: readonly RidgeToCut[], params: EqualiseParam
       const others = cuts.map((cut) => cut.band);
       while (gainDb < -1 && lowest + meanGain([...others, band], frequencyHz) < lowestSeatDb) {
         gainDb += stepDb;
-        band = matchedCut(frequencyHz, decay, decay * 10 ** (gainDb / 20));
+        band = matchedCut(frequencyHz, decay, decay * maths.power(10, gainDb / 20));
       }
       if (gainDb >= -1) return skip('cut-seat-dip');
     }

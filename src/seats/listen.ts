@@ -10,6 +10,7 @@ import { listenMaterial, type MaterialKind, type MaterialNote } from '../signal/
 import { peakOf } from '../signal/level.js';
 import type { Job, Recording } from '../signal/types.js';
 import { sectionsOf, type Band } from './biquad.js';
+import * as maths from '../signal/maths.js';
 
 export type HeardKind = 'dry' | 'room' | 'treated' | 'mode';
 export const heardKinds: readonly HeardKind[] = ['dry', 'room', 'treated', 'mode'];
@@ -86,7 +87,7 @@ function prepared(response: NonNullable<ListenParams['response']>, untilSeconds:
   const samples = whole.slice(from, from + Math.ceil(most * sampleRate));
   const fade = Math.ceil(0.1 * samples.length);
   for (let k = 0; k < fade; k++)
-    samples[samples.length - 1 - k] *= Math.sin((0.5 * Math.PI * (k + 0.5)) / fade) ** 2;
+    samples[samples.length - 1 - k] *= maths.square(maths.sin((0.5 * Math.PI * (k + 0.5)) / fade));
   const seconds = samples.length / sampleRate - lead;
   if (sampleRate >= lowestPlayedRate && Number.isInteger(sampleRate))
     return { samples, sampleRate, seconds, toHz: null };
@@ -106,20 +107,20 @@ function bandPulse(sampleRate: number, toHz: number): Float64Array {
 /** The two poles of one mode: impulse response exp(-d t) sin(2 pi f t). */
 function modeSection({ frequencyHz, decayTimeSeconds }: ModeAlone, sampleRate: number): Sections {
   const w = (2 * Math.PI * frequencyHz) / sampleRate;
-  const r = Math.exp(-ln1000 / (decayTimeSeconds * sampleRate));
-  return Float64Array.of(0, r * Math.sin(w), 0, -2 * r * Math.cos(w), r * r);
+  const r = maths.exp(-ln1000 / (decayTimeSeconds * sampleRate));
+  return Float64Array.of(0, r * maths.sin(w), 0, -2 * r * maths.cos(w), r * r);
 }
 
 function blockPowers(samples: Float64Array, length: number): Float64Array {
   const powers = new Float64Array(Math.floor(samples.length / length));
   for (let k = 0; k < powers.length; k++)
-    powers[k] = rmsOf(samples.subarray(k * length, (k + 1) * length)) ** 2;
+    powers[k] = maths.square(rmsOf(samples.subarray(k * length, (k + 1) * length)));
   return powers;
 }
 
 /** See `Heard.ringsSeconds`. */
 function ringsAfter(powers: Float64Array, endSeconds: number): number {
-  const least = Math.max(...powers) * 10 ** (ringDb / 10);
+  const least = Math.max(...powers) * maths.power(10, ringDb / 10);
   let last = powers.length - 1;
   while (last >= 0 && powers[last] <= least) last--;
   return Math.max(0, (last + 1) * blockSeconds - endSeconds);
@@ -191,7 +192,7 @@ export function* listenJob(params: ListenParams): Job<Listened> {
       meanDb: decibels(rmsOf(samples)),
       peakDb: decibels(peakOf(samples)),
       ringsSeconds: ringsAfter(powers, last.startSeconds + last.seconds),
-      blocksDb: Float32Array.from(powers, (power) => 10 * Math.log10(Math.max(1e-12, power / loudest))),
+      blocksDb: Float32Array.from(powers, (power) => 10 * maths.log10(Math.max(1e-12, power / loudest))),
     })),
   };
 }

@@ -1,6 +1,7 @@
 import { ln1000 } from '../resonance/poles.js';
 import { goneDb, type SharedRidge } from './ridge-levels.js';
 import type { TransferMatrix } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** What the optimiser looks at, for one combination of settings. */
 export interface Score {
@@ -57,12 +58,12 @@ export class Objective {
     const { frequenciesHz, seatCount } = this.#matrix;
     const [hr, hi] = [this.#matrix.re, this.#matrix.im];
     const columns = frequenciesHz.length;
-    const gain = 10 ** (trim.gainDb / 20) * (trim.inverted ? -1 : 1);
+    const gain = maths.power(10, trim.gainDb / 20) * (trim.inverted ? -1 : 1);
     const base = source * seatCount * columns;
     for (let f = 0; f < columns; f++) {
       const angle = -2 * Math.PI * frequenciesHz[f] * trim.delaySeconds;
-      const c = gain * Math.cos(angle);
-      const s = gain * Math.sin(angle);
+      const c = gain * maths.cos(angle);
+      const s = gain * maths.sin(angle);
       for (let k = f; k < seatCount * columns; k += columns) {
         re[k] += hr[base + k] * c - hi[base + k] * s;
         im[k] += hr[base + k] * s + hi[base + k] * c;
@@ -70,10 +71,10 @@ export class Objective {
     }
     let at = seatCount * columns;
     for (const ridge of this.#ridges) {
-      const size = gain * Math.exp((ln1000 / ridge.decayTimeSeconds) * trim.delaySeconds);
+      const size = gain * maths.exp((ln1000 / ridge.decayTimeSeconds) * trim.delaySeconds);
       const angle = -2 * Math.PI * ridge.frequencyHz * trim.delaySeconds;
-      const c = size * Math.cos(angle);
-      const s = size * Math.sin(angle);
+      const c = size * maths.cos(angle);
+      const s = size * maths.sin(angle);
       for (let seat = 0; seat < seatCount; seat++, at++) {
         const k = source * seatCount + seat;
         re[at] += ridge.re[k] * c - ridge.im[k] * s;
@@ -102,12 +103,12 @@ export class Objective {
     for (let f = 0; f < columns; f++) {
       let [mean, square] = [0, 0];
       for (let seat = 0, k = f; seat < seatCount; seat++, k += columns) {
-        const value = perDecibel * Math.log(re[k] * re[k] + im[k] * im[k] + 1e-30);
+        const value = perDecibel * maths.log(re[k] * re[k] + im[k] * im[k] + 1e-30);
         level[seat] = value;
         seatLevel[seat] += value;
         mean += weights[seat] * value;
       }
-      for (let seat = 0; seat < seatCount; seat++) square += weights[seat] * (level[seat] - mean) ** 2;
+      for (let seat = 0; seat < seatCount; seat++) square += weights[seat] * maths.square(level[seat] - mean);
       variance += square;
       output += mean;
     }
@@ -117,7 +118,7 @@ export class Objective {
       let hang = 0;
       for (let seat = 0; seat < seatCount; seat++, at++) {
         const over =
-          perDecibel * Math.log(re[at] * re[at] + im[at] * im[at] + 1e-30) -
+          perDecibel * maths.log(re[at] * re[at] + im[at] * im[at] + 1e-30) -
           seatLevel[seat] / columns +
           goneDb;
         if (over > 0) hang += (weights[seat] * over * decayTimeSeconds) / 60;

@@ -6,6 +6,7 @@ import { frontOf, type TradePoint } from './trade-off.js';
 import { hangSeconds, type SharedRidge } from './ridge-levels.js';
 import { equalWeights } from './spread.js';
 import type { TransferMatrix } from './types.js';
+import * as maths from '../signal/maths.js';
 
 export interface OptimiseBounds {
   /** No source is turned down by more, dB (negative). Sources are only ever turned down: the loudest stays at 0 dB. */
@@ -190,20 +191,21 @@ export function* optimiseSources(matrix: TransferMatrix, params: OptimiseParams 
 /** Ridges that may come to be the worst: those that would hang longest if every source added up. */
 function longestHanging(matrix: TransferMatrix, ridges: readonly SharedRidge[], most = 12): SharedRidge[] {
   const power =
-    matrix.re.reduce((sum, value, k) => sum + value * value + matrix.im[k] ** 2, 0) / matrix.re.length;
-  const meanDb = 10 * Math.log10(Math.max(1e-30, power));
+    matrix.re.reduce((sum, value, k) => sum + value * value + maths.square(matrix.im[k]), 0) /
+    matrix.re.length;
+  const meanDb = 10 * maths.log10(Math.max(1e-30, power));
   const potential = (ridge: SharedRidge): number => {
     let sum = 0;
-    ridge.re.forEach((value, k) => (sum += Math.hypot(value, ridge.im[k]) / ridge.seatCount));
-    return hangSeconds(ridge.decayTimeSeconds, 20 * Math.log10(Math.max(1e-15, sum)), meanDb);
+    ridge.re.forEach((value, k) => (sum += maths.hypot(value, ridge.im[k]) / ridge.seatCount));
+    return hangSeconds(ridge.decayTimeSeconds, 20 * maths.log10(Math.max(1e-15, sum)), meanDb);
   };
   return [...ridges].sort((a, b) => potential(b) - potential(a)).slice(0, most);
 }
 
 function randomTrims(count: number, bounds: OptimiseBounds, rng: Rng): Trim[] {
   return Array.from({ length: count }, () => ({
-    gainDb: bounds.lowestGainDb * rng.uniform() ** 2,
-    delaySeconds: bounds.longestDelaySeconds * rng.uniform() ** 2,
+    gainDb: bounds.lowestGainDb * maths.square(rng.uniform()),
+    delaySeconds: bounds.longestDelaySeconds * maths.square(rng.uniform()),
     inverted: bounds.polarity && rng.uniform() < 0.4,
   }));
 }

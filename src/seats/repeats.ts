@@ -1,4 +1,5 @@
 import type { TransferMatrix } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** How alike two recordings of the same point are: what no setting can be told from. */
 export interface Repeatability {
@@ -28,10 +29,10 @@ export function repeatability(matrix: TransferMatrix): Repeatability | null {
     for (let f = 0; f < columns; f++) {
       const level = (seat: number): number => {
         const k = at + seat * columns + f;
-        return 10 * Math.log10(Math.max(1e-30, re[k] ** 2 + im[k] ** 2));
+        return 10 * maths.log10(Math.max(1e-30, maths.square(re[k]) + maths.square(im[k])));
       };
       const difference = level(1) - level(0);
-      sum += difference ** 2;
+      sum += maths.square(difference);
       worst = Math.max(worst, Math.abs(difference));
       count++;
     }

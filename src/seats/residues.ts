@@ -4,6 +4,7 @@ import type { Job, Recording } from '../signal/types.js';
 import type { Resonance } from '../resonance/types.js';
 import { reducedCopy } from './combine.js';
 import type { SharedRidge } from './ridge-levels.js';
+import * as maths from '../signal/maths.js';
 
 /** The direct sound and the first reflections are no modes: from here after the onset on. s. */
 const guardSeconds = 0.01;
@@ -51,9 +52,9 @@ function amplitudesOf(recording: Recording, poles: readonly Pole[]): { re: Float
     const columns = [new Float64Array(to - from), new Float64Array(to - from)];
     for (let k = 0; k < to - from; k++) {
       const t = k / sampleRate;
-      const size = Math.exp(-decay * t);
-      columns[0][k] = size * Math.cos(2 * Math.PI * frequencyHz * t);
-      columns[1][k] = -size * Math.sin(2 * Math.PI * frequencyHz * t);
+      const size = maths.exp(-decay * t);
+      columns[0][k] = size * maths.cos(2 * Math.PI * frequencyHz * t);
+      columns[1][k] = -size * maths.sin(2 * Math.PI * frequencyHz * t);
     }
     return columns;
   });
@@ -75,11 +76,11 @@ function amplitudesOf(recording: Recording, poles: readonly Pole[]): { re: Float
   const im = new Float64Array(poles.length);
   poles.forEach(({ frequencyHz, decay }, p) => {
     // Back to zero of the clock, in units of the response at the pole's own frequency; samples of a copy stand for more.
-    const size = (Math.exp(decay * at) * rate) / (2 * decay);
+    const size = (maths.exp(decay * at) * rate) / (2 * decay);
     const angle = -2 * Math.PI * frequencyHz * at;
     const [a, b] = [solution[2 * p], solution[2 * p + 1]];
-    re[p] = size * (a * Math.cos(angle) - b * Math.sin(angle));
-    im[p] = size * (a * Math.sin(angle) + b * Math.cos(angle));
+    re[p] = size * (a * maths.cos(angle) - b * maths.sin(angle));
+    im[p] = size * (a * maths.sin(angle) + b * maths.cos(angle));
   });
   return { re, im };
 }

@@ -5,6 +5,7 @@ import type { Resonance } from '../resonance/types.js';
 import { sectionsOf } from './biquad.js';
 import { filterSampleRate } from './sum.js';
 import type { SourceSetting } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /**
  * One ridge as every source drives it at every seat: complex amplitudes at time zero of the common clock, in units of the
@@ -43,10 +44,10 @@ export function sharedRidges(
         const { onsetSeconds, sampleRate, reduced } = recordings[index];
         const at = onsetSeconds + (reduced?.startSeconds ?? 0);
         const rate = reduced?.sampleRate ?? sampleRate;
-        const size = (resonance.amplitudes[index] * Math.exp(damping * at) * rate) / (2 * damping);
+        const size = (resonance.amplitudes[index] * maths.exp(damping * at) * rate) / (2 * damping);
         const phase = resonance.phasesRadians[index] - 2 * Math.PI * frequencyHz * at;
-        re[source * seatCount + seat] = size * Math.cos(phase);
-        im[source * seatCount + seat] = size * Math.sin(phase);
+        re[source * seatCount + seat] = size * maths.cos(phase);
+        im[source * seatCount + seat] = size * maths.sin(phase);
       }),
     );
     return [{ frequencyHz, decayTimeSeconds, sourceCount: grid.length, seatCount, re, im }];
@@ -64,17 +65,17 @@ export function factorOnDecay(
   sampleRate = filterSampleRate,
 ): [number, number] {
   if (setting.muted) return [0, 0];
-  const grown = Math.exp(damping / sampleRate);
+  const grown = maths.exp(damping / sampleRate);
   const w = (2 * Math.PI * frequencyHz) / sampleRate;
   const [hr, hi] = responseAt(
     sectionsOf(setting.bands, sampleRate),
-    grown * Math.cos(w),
-    -grown * Math.sin(w),
+    grown * maths.cos(w),
+    -grown * maths.sin(w),
   );
   const { gainDb, inverted, delaySeconds } = setting;
-  const size = (inverted ? -1 : 1) * 10 ** (gainDb / 20) * Math.exp(damping * delaySeconds);
+  const size = (inverted ? -1 : 1) * maths.power(10, gainDb / 20) * maths.exp(damping * delaySeconds);
   const angle = -2 * Math.PI * frequencyHz * delaySeconds;
-  const [c, s] = [size * Math.cos(angle), size * Math.sin(angle)];
+  const [c, s] = [size * maths.cos(angle), size * maths.sin(angle)];
   return [hr * c - hi * s, hr * s + hi * c];
 }
 
@@ -93,7 +94,7 @@ export function ridgeLevels(ridge: SharedRidge, settings: readonly SourceSetting
   });
   return Float64Array.from(
     re,
-    (value, seat) => 20 * Math.log10(Math.max(1e-15, Math.hypot(value, im[seat]))),
+    (value, seat) => 20 * maths.log10(Math.max(1e-15, maths.hypot(value, im[seat]))),
   );
 }
 

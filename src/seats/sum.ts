@@ -1,5 +1,6 @@
 import { chainResponse, sectionsOf } from './biquad.js';
 import type { SeatSpectra, SourceSetting, TransferMatrix } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** Rate at which filters of a live sum are computed, Hz: that of most processors; the bass does not depend on it. */
 export const filterSampleRate = 48000;
@@ -17,12 +18,12 @@ export function settingResponse(
   const re = new Float64Array(frequenciesHz.length);
   const im = new Float64Array(frequenciesHz.length);
   if (setting.muted) return { re, im };
-  const gain = 10 ** (setting.gainDb / 20) * (setting.inverted ? -1 : 1);
+  const gain = maths.power(10, setting.gainDb / 20) * (setting.inverted ? -1 : 1);
   const sections = sectionsOf(setting.bands, sampleRate);
   frequenciesHz.forEach((frequency, f) => {
     const angle = -2 * Math.PI * frequency * setting.delaySeconds;
     const [hr, hi] = chainResponse(sections, frequency, sampleRate);
-    const [c, s] = [gain * Math.cos(angle), gain * Math.sin(angle)];
+    const [c, s] = [gain * maths.cos(angle), gain * maths.sin(angle)];
     re[f] = hr * c - hi * s;
     im[f] = hr * s + hi * c;
   });
@@ -60,5 +61,8 @@ export function sumSources(
 
 /** Levels, dB re 1 (a digital impulse response of one unit sample is 0 dB). */
 export function levelsOf({ re, im }: SeatSpectra): Float64Array {
-  return Float64Array.from(re, (value, k) => 10 * Math.log10(Math.max(1e-30, value * value + im[k] * im[k])));
+  return Float64Array.from(
+    re,
+    (value, k) => 10 * maths.log10(Math.max(1e-30, value * value + im[k] * im[k])),
+  );
 }

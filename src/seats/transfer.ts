@@ -3,6 +3,7 @@ import { decimate } from '../signal/decimate.js';
 import { RingdownError } from '../signal/errors.js';
 import type { Job, Recording } from '../signal/types.js';
 import type { TransferMatrix } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** What a transfer needs of a recording. */
 export type TransferRecording = Pick<
@@ -42,18 +43,18 @@ export function transferOf(
   for (let n = 0; n < count; n++) {
     const t = first + n / low.sampleRate;
     const share = Math.min(1, Math.max(0, (t - fadeFrom) / (toSeconds - fadeFrom)));
-    windowed[n] = gain * low.samples[n] * Math.cos((Math.PI / 2) * share) ** 2;
+    windowed[n] = gain * low.samples[n] * maths.square(maths.cos((Math.PI / 2) * share));
   }
   const re = new Float64Array(frequenciesHz.length);
   const im = new Float64Array(frequenciesHz.length);
   frequenciesHz.forEach((frequency, f) => {
     const w = (2 * Math.PI * frequency) / low.sampleRate;
-    const [cs, sn] = [Math.cos(w), Math.sin(w)];
+    const [cs, sn] = [maths.cos(w), maths.sin(w)];
     let [sumRe, sumIm] = [0, 0];
     for (let from = 0; from < count; from += restartSamples) {
       const angle = 2 * Math.PI * frequency * (first + from / low.sampleRate);
-      let c = Math.cos(angle);
-      let s = Math.sin(angle);
+      let c = maths.cos(angle);
+      let s = maths.sin(angle);
       const to = Math.min(count, from + restartSamples);
       for (let n = from; n < to; n++) {
         sumRe += windowed[n] * c;

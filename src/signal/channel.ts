@@ -1,6 +1,7 @@
 import { refusal } from './error-codes.js';
 import { peakOf } from './level.js';
 import type { Note } from './types.js';
+import * as maths from './maths.js';
 
 /** A channel that is quieter than this beside the loudest, dB, is an open input: crosstalk and idle noise. */
 const liveRangeDb = -60;
@@ -41,7 +42,7 @@ export function channelFacts(samples: Float64Array, sampleRate: number, channel:
   const centred = samples.map((value) => (Number.isFinite(value) ? value - mean : 0));
   const peak = peakOf(centred);
   // Scaled by the peak, so that neither tiny nor huge samples leave the range of the squares.
-  const energies = peak > 0 ? centred.map((value) => (value / peak) ** 2) : centred;
+  const energies = peak > 0 ? centred.map((value) => maths.square(value / peak)) : centred;
   const total = energies.reduce((all, energy) => all + energy, 0);
   const width = Math.max(1, Math.round(loopbackSeconds * sampleRate));
   let within = 0;
@@ -79,7 +80,7 @@ export function chooseChannel(
   const loopbacks = loud.filter(({ loopback }) => loopback);
   const rooms = loud.filter(({ loopback }) => !loopback);
   const loudest = Math.max(...rooms.map(({ peak }) => peak));
-  const live = rooms.filter(({ peak }) => peak >= loudest * 10 ** (liveRangeDb / 20));
+  const live = rooms.filter(({ peak }) => peak >= loudest * maths.power(10, liveRangeDb / 20));
   const broken = facts.filter(({ notFinite }) => notFinite > 0);
   const whole = live.filter(({ notFinite }) => notFinite === 0);
   if (asked === undefined && live.length === 0 && broken.length === 0)

@@ -1,4 +1,5 @@
 import { kaiserWindow } from './windows.js';
+import * as maths from './maths.js';
 
 /** Stop-band of the decimation filter, dB. The passband ripple of a Kaiser design equals it: 0.00003 dB. */
 const stopBandDb = 110;
@@ -36,7 +37,7 @@ function decimationFilter(sampleRate: number, factor: number, passHz: number): F
   let sum = 0;
   for (let k = 0; k <= reach; k++) {
     const x = 2 * cutoff * k;
-    half[k] = window[reach + k] * 2 * cutoff * (k === 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x));
+    half[k] = window[reach + k] * 2 * cutoff * (k === 0 ? 1 : maths.sin(Math.PI * x) / (Math.PI * x));
     sum += k === 0 ? half[k] : 2 * half[k];
   }
   for (let k = 0; k <= reach; k++) half[k] /= sum;

@@ -2,6 +2,7 @@ import { refusal } from './error-codes.js';
 import { complexFft, inverseFft, nextPowerOfTwo } from './fft.js';
 import { sweepConstant, type SweepParams } from './sweep.js';
 import type { Job } from './types.js';
+import * as maths from './maths.js';
 
 export interface Distortion {
   readonly order: number;
@@ -37,8 +38,8 @@ const leastSeconds = 0.3;
 /** Raised-cosine edges of a third of an octave on both ends of the sweep's band. */
 function bandWeight(frequencyHz: number, { fromHz, toHz }: SweepParams): number {
   const edge = (octaves: number): number =>
-    Math.sin((Math.PI / 2) * Math.min(1, Math.max(0, octaves * 3))) ** 2;
-  return frequencyHz <= 0 ? 0 : edge(Math.log2(frequencyHz / fromHz)) * edge(Math.log2(toHz / frequencyHz));
+    maths.square(maths.sin((Math.PI / 2) * Math.min(1, Math.max(0, octaves * 3))));
+  return frequencyHz <= 0 ? 0 : edge(maths.log2(frequencyHz / fromHz)) * edge(maths.log2(toHz / frequencyHz));
 }
 
 function spectrumOf(samples: Float64Array, size: number): Float64Array {
@@ -88,7 +89,8 @@ export function* deconvolve(
   const heard = spectrumOf(recording, size);
   yield { stage: 'sweep', fraction: 0.6 };
   let strongest = 0;
-  for (let k = 0; k < size; k++) strongest = Math.max(strongest, played[2 * k] ** 2 + played[2 * k + 1] ** 2);
+  for (let k = 0; k < size; k++)
+    strongest = Math.max(strongest, maths.square(played[2 * k]) + maths.square(played[2 * k + 1]));
   for (let k = 0; k < size; k++) {
     const weight = bandWeight((Math.min(k, size - k) * sampleRate) / size, params);
     const [pr, pi] = [played[2 * k], played[2 * k + 1]];
@@ -108,7 +110,7 @@ export function* deconvolve(
   const lead = Math.round(leadShare * constant * Math.LN2 * sampleRate);
   const first = arrival >= 0 && arrival <= lead / 2 ? -lead : arrival - lead;
   // At this time of the sweep the bass is over; what follows it in the recording is all decay.
-  const bassSeconds = Math.min(params.seconds, constant * Math.log(Math.min(bassHz, toHz) / fromHz));
+  const bassSeconds = Math.min(params.seconds, constant * maths.log(Math.min(bassHz, toHz) / fromHz));
   const end = Math.min(
     size - sweep.length,
     Math.max(
@@ -118,7 +120,7 @@ export function* deconvolve(
   );
   const fade = lead >> 1;
   const samples = Float64Array.from({ length: end - first }, (_, i) =>
-    i < fade ? at(i + first) * Math.sin((Math.PI / 2) * (i / fade)) ** 2 : at(i + first),
+    i < fade ? at(i + first) * maths.square(maths.sin((Math.PI / 2) * (i / fade))) : at(i + first),
   );
   return {
     samples,
@@ -140,17 +142,17 @@ function distortionOf(
   const power = (fromSeconds: number, toSeconds: number): number => {
     const [begin, end] = [Math.round(fromSeconds * sampleRate), Math.round(toSeconds * sampleRate)];
     let sum = 0;
-    for (let lag = begin; lag < end; lag++) sum += at(lag) ** 2;
+    for (let lag = begin; lag < end; lag++) sum += maths.square(at(lag));
     return end > begin ? sum / (end - begin) : 0;
   };
   return [2, 3, 4, 5].map((order) => {
-    const place = -constant * Math.log(order);
+    const place = -constant * maths.log(order);
     // The gap to the next product, less what lies before this one, is all the window there is.
-    const width = constant * Math.log(order / (order - 1)) * 0.8;
+    const width = constant * maths.log(order / (order - 1)) * 0.8;
     const window = (from: number): number => power(from - 0.05 * width, from + 0.55 * width);
     const noise = power(place + 0.6 * width, place + 0.95 * width);
     const [product, linear] = [window(place) - noise, window(0)];
-    const heard = width > 0.1 && linear > 0 && product > noise * (10 ** (aboveNoiseDb / 10) - 1);
-    return { order, levelDb: heard ? 10 * Math.log10(product / linear) : null };
+    const heard = width > 0.1 && linear > 0 && product > noise * (maths.power(10, aboveNoiseDb / 10) - 1);
+    return { order, levelDb: heard ? 10 * maths.log10(product / linear) : null };
   });
 }

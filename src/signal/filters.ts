@@ -1,3 +1,5 @@
+import * as maths from './maths.js';
+
 /** Second-order sections of a recursive filter: b0, b1, b2, a1, a2 per section, a0 = 1. */
 export type Sections = Float64Array;
 
@@ -60,12 +62,12 @@ const prototypes: Record<EllipticDesign, Prototype> = {
 export function ellipticLowPass(design: EllipticDesign, edgeHz: number, sampleRate: number): Sections {
   const { zeros, poles, rippleDb } = prototypes[design];
   const scale = 2 * sampleRate;
-  const edge = scale * Math.tan((Math.PI * edgeHz) / sampleRate);
+  const edge = scale * maths.tan((Math.PI * edgeHz) / sampleRate);
   const sections = new Float64Array(5 * poles.length);
   poles.forEach(([real, imaginary], index) => {
     const pr = real * edge;
     const pi = imaginary * edge;
-    const cosine = Math.cos(2 * Math.atan2(zeros[zeros.length - 1 - index] * edge, scale));
+    const cosine = maths.cos(2 * maths.atan2(zeros[zeros.length - 1 - index] * edge, scale));
     // The pole's place in the z plane, (scale + p) / (scale - p).
     const dr = scale - pr;
     const square = dr * dr + pi * pi;
@@ -77,7 +79,7 @@ export function ellipticLowPass(design: EllipticDesign, edgeHz: number, sampleRa
     sections.set([unity, -2 * cosine * unity, unity, a1, a2], 5 * index);
   });
   // Of even order: the pass-band is lowest at 0 Hz.
-  const lowest = 10 ** (-rippleDb / 20);
+  const lowest = maths.power(10, -rippleDb / 20);
   for (let k = 0; k < 3; k++) sections[k] *= lowest;
   return sections;
 }
@@ -125,7 +127,7 @@ export function noiseGain(sections: Sections, share = 1): number {
   let sum = 0;
   for (let k = 0; k < points; k++) {
     const w = (Math.PI * share * (k + 0.5)) / points;
-    const [hr, hi] = responseAt(sections, Math.cos(w), -Math.sin(w));
+    const [hr, hi] = responseAt(sections, maths.cos(w), -maths.sin(w));
     sum += hr * hr + hi * hi;
   }
   return sum / points;

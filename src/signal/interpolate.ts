@@ -1,4 +1,5 @@
 import { kaiserWindow } from './windows.js';
+import * as maths from './maths.js';
 
 /**
  * Band-limited samples at another rate, by a windowed sinc: what lies up to `passHz` stays as it is, from `stopHz` on it
@@ -22,7 +23,7 @@ export function interpolate(
   const window = kaiserWindow(2 * reach * steps + 1, 0.1102 * (80 - 8.7));
   const kernel = window.map((value, k) => {
     const x = cutoff * (k / steps - reach);
-    return value * cutoff * (x === 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x));
+    return value * cutoff * (x === 0 ? 1 : maths.sin(Math.PI * x) / (Math.PI * x));
   });
   const output = new Float64Array(Math.floor((samples.length * toRate) / fromRate));
   for (let m = 0; m < output.length; m++) {

@@ -1,4 +1,5 @@
 import { peakOf } from './level.js';
+import * as maths from './maths.js';
 
 /**
  * Levels of what is played, dB re full scale. Sounds are brought to one mean power, low enough that peaks stay below the
@@ -6,8 +7,8 @@ import { peakOf } from './level.js';
  */
 export const listenLevels = { meanDb: -26, kneeDb: -12, ceilingDb: -6 } as const;
 
-export const decibels = (amplitude: number): number => 20 * Math.log10(Math.max(1e-12, amplitude));
-const amplitudeOf = (db: number): number => 10 ** (db / 20);
+export const decibels = (amplitude: number): number => 20 * maths.log10(Math.max(1e-12, amplitude));
+const amplitudeOf = (db: number): number => maths.power(10, db / 20);
 
 /** Root of the mean square; 0 for no samples. */
 export function rmsOf(samples: Float64Array | Float32Array): number {
@@ -48,7 +49,7 @@ export function limitSoftly(
   for (let n = 0; n < samples.length; n++) {
     const size = Math.abs(samples[n]);
     if (size <= knee) continue;
-    const bent = knee + (ceiling - knee) * Math.tanh((size - knee) / (ceiling - knee));
+    const bent = knee + (ceiling - knee) * maths.tanh((size - knee) / (ceiling - knee));
     samples[n] = samples[n] < 0 ? -bent : bent;
   }
   return decibels(before) - decibels(peakOf(samples));

@@ -1,5 +1,7 @@
 /** What is played to hear a room: made here from formulas, the same samples every time. */
 
+import * as maths from './maths.js';
+
 export type MaterialKind = 'bass-line' | 'tone-walk' | 'burst';
 export const materialKinds: readonly MaterialKind[] = ['bass-line', 'tone-walk', 'burst'];
 
@@ -19,7 +21,7 @@ export interface Material {
 
 /** Concert pitch, Hz (ISO 16:1975), and the semitone of equal temperament. */
 const concertPitchHz = 440;
-const semitone = 2 ** (1 / 12);
+const semitone = maths.power(2, 1 / 12);
 /** Lowest note of a five-string bass, B0, to the E an octave above the open string of a four-string one. Hz. */
 const lowestRootHz = 30.8;
 const highestRootHz = 82.5;
@@ -39,7 +41,7 @@ const pluckSeconds = 0.2;
 
 /** The note of equal temperament next to a frequency, brought into the range of a bass by octaves. */
 export function bassRootHz(nearHz: number): number {
-  let root = concertPitchHz * semitone ** Math.round(12 * Math.log2(nearHz / concertPitchHz));
+  let root = concertPitchHz * maths.power(semitone, Math.round(12 * maths.log2(nearHz / concertPitchHz)));
   while (root > highestRootHz) root /= 2;
   while (root < lowestRootHz) root *= 2;
   return root;
@@ -49,7 +51,7 @@ export function bassRootHz(nearHz: number): number {
 function ends(t: number, seconds: number, rise: number, fall: number): number {
   const up = Math.min(1, t / rise);
   const down = Math.min(1, (seconds - t) / fall);
-  return 0.25 * (1 - Math.cos(Math.PI * up)) * (1 - Math.cos(Math.PI * Math.max(0, down)));
+  return 0.25 * (1 - maths.cos(Math.PI * up)) * (1 - maths.cos(Math.PI * Math.max(0, down)));
 }
 
 /** A plucked string: partials to 900 Hz, the higher the sooner gone. */
@@ -65,8 +67,8 @@ function addPluck(
     const w = 2 * Math.PI * k * frequencyHz;
     for (let n = begin; n < end; n++) {
       const t = n / sampleRate - startSeconds;
-      const envelope = ends(t, pluckSeconds, 0.006, 0.03) * Math.exp(-3 * k * t);
-      samples[n] += (0.5 / k ** 1.2) * envelope * Math.sin(w * t);
+      const envelope = ends(t, pluckSeconds, 0.006, 0.03) * maths.exp(-3 * k * t);
+      samples[n] += (0.5 / maths.power(k, 1.2)) * envelope * maths.sin(w * t);
     }
   }
 }
@@ -76,7 +78,7 @@ function addTone(samples: Float64Array, sampleRate: number, note: MaterialNote):
   const end = Math.min(samples.length, Math.floor((startSeconds + seconds) * sampleRate));
   for (let n = Math.ceil(startSeconds * sampleRate); n < end; n++) {
     const t = n / sampleRate - startSeconds;
-    samples[n] += 0.7 * ends(t, seconds, 0.02, 0.02) * Math.sin(2 * Math.PI * frequencyHz * t);
+    samples[n] += 0.7 * ends(t, seconds, 0.02, 0.02) * maths.sin(2 * Math.PI * frequencyHz * t);
   }
 }
 
@@ -88,8 +90,8 @@ function addBurst(samples: Float64Array, sampleRate: number, note: MaterialNote)
   const end = Math.min(samples.length, Math.floor((startSeconds + seconds) * sampleRate));
   for (let n = Math.ceil(startSeconds * sampleRate); n < end; n++) {
     const t = n / sampleRate - startSeconds;
-    const window = 0.5 * (1 - Math.cos((2 * Math.PI * t) / seconds));
-    samples[n] += 0.9 * window * Math.sin(2 * Math.PI * frequencyHz * t);
+    const window = 0.5 * (1 - maths.cos((2 * Math.PI * t) / seconds));
+    samples[n] += 0.9 * window * maths.sin(2 * Math.PI * frequencyHz * t);
   }
 }
 
@@ -99,7 +101,13 @@ function notesOf(kind: MaterialKind, centreHz: number): MaterialNote[] {
     return line.flatMap((step, k) =>
       step === null
         ? []
-        : [{ startSeconds: k * eighthSeconds, seconds: pluckSeconds, frequencyHz: root * semitone ** step }],
+        : [
+            {
+              startSeconds: k * eighthSeconds,
+              seconds: pluckSeconds,
+              frequencyHz: root * maths.power(semitone, step),
+            },
+          ],
     );
   }
   const audible = (note: MaterialNote): boolean => note.frequencyHz >= lowestToneHz;
@@ -108,7 +116,7 @@ function notesOf(kind: MaterialKind, centreHz: number): MaterialNote[] {
   if (kind === 'tone-walk')
     return placed(
       Array.from({ length: 13 }, (_, k) => ({
-        ...{ startSeconds: 0, seconds: 0.3, frequencyHz: centreHz * semitone ** (k - 6) },
+        ...{ startSeconds: 0, seconds: 0.3, frequencyHz: centreHz * maths.power(semitone, k - 6) },
       })),
       0.5,
     );

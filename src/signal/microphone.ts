@@ -4,6 +4,7 @@ import { hashOf } from './hash.js';
 import { containerOf } from './read-audio.js';
 import { columnsOf } from './text.js';
 import type { Job, MicrophoneResponse, Note } from './types.js';
+import * as maths from './maths.js';
 
 /** A microphone whose response lies further off than this is none, dB: the columns are others, or the unit is. */
 const mostDb = 40;
@@ -55,7 +56,7 @@ export function microphoneLevel(
     else high = middle;
   }
   const share =
-    Math.log(frequencyHz / frequenciesHz[low]) / Math.log(frequenciesHz[high] / frequenciesHz[low]);
+    maths.log(frequencyHz / frequenciesHz[low]) / maths.log(frequenciesHz[high] / frequenciesHz[low]);
   return levelsDb[low] + share * (levelsDb[high] - levelsDb[low]);
 }
 
@@ -93,9 +94,9 @@ export function* withoutMicrophone(
   realFft(padded, one);
   yield { stage: 'microphone', fraction: 0.6 };
   for (let k = 0; k <= size / 2; k++) {
-    const gain = Math.exp(two[2 * k]);
-    const re = gain * Math.cos(two[2 * k + 1]);
-    const im = gain * Math.sin(two[2 * k + 1]);
+    const gain = maths.exp(two[2 * k]);
+    const re = gain * maths.cos(two[2 * k + 1]);
+    const im = gain * maths.sin(two[2 * k + 1]);
     const [xr, xi] = [one[2 * k], one[2 * k + 1]];
     one[2 * k] = re * xr - im * xi;
     one[2 * k + 1] = re * xi + im * xr;
@@ -115,7 +116,7 @@ export function* withoutMicrophone(
 export function microphoneNote(microphone: MicrophoneResponse): Note {
   const { label, frequenciesHz } = microphone;
   let at: number = toldHz[0];
-  for (let f: number = toldHz[0]; f <= toldHz[1]; f *= 2 ** (1 / 24))
+  for (let f: number = toldHz[0]; f <= toldHz[1]; f *= maths.power(2, 1 / 24))
     if (Math.abs(microphoneLevel(microphone, f)) > Math.abs(microphoneLevel(microphone, at))) at = f;
   return {
     code: 'microphone',

@@ -1,3 +1,5 @@
+import * as maths from './maths.js';
+
 /** Word lengths that files of samples have. */
 const wordLengths = [8, 12, 16, 20, 24] as const;
 
@@ -10,7 +12,7 @@ export interface Quantisation {
 /** The coarsest word length that holds these samples exactly; null where they are finer than 24 bits. */
 export function quantisationOf(samples: Float64Array): Quantisation | null {
   for (const bits of wordLengths) {
-    const scale = 2 ** (bits - 1);
+    const scale = maths.power(2, bits - 1);
     if (samples.every((value) => Number.isInteger(value * scale))) return { bits, step: 1 / scale };
   }
   return null;

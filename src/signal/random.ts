@@ -1,3 +1,5 @@
+import * as maths from './maths.js';
+
 /**
  * Seeded random numbers: the same seed gives the same sequence on every machine with IEEE 754 arithmetic, so that
  * invented recordings, property tests and published examples can be repeated.
@@ -24,7 +26,7 @@ export class Rng {
 
   /** The next number of a normal distribution of mean 0 and standard deviation 1; draws two uniform numbers. */
   gaussian(): number {
-    const radius = Math.sqrt(-2 * Math.log(1 - this.uniform()));
-    return radius * Math.cos(2 * Math.PI * this.uniform());
+    const radius = Math.sqrt(-2 * maths.log(1 - this.uniform()));
+    return radius * maths.cos(2 * Math.PI * this.uniform());
   }
 }

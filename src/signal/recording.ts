@@ -7,6 +7,7 @@ import { onsetIndex } from './onset.js';
 import type { DecodedAudio, FilePlaces, Note, PositionMetres, Recording } from './types.js';
 import { encodeWav } from './wav-write.js';
 import type { FileBeside } from './open-job.js';
+import * as maths from './maths.js';
 
 /** What is known of a recording beside its samples. */
 export interface OpenOptions {
@@ -97,7 +98,7 @@ function placesNote(places: FilePlaces | null): Note[] {
         origin,
         ...{ seatX: seat.x, seatY: seat.y, seatZ: seat.z },
         ...{ sourceX: source.x, sourceY: source.y, sourceZ: source.z },
-        distanceMetres: Math.hypot(seat.x - source.x, seat.y - source.y, seat.z - source.z),
+        distanceMetres: maths.hypot(seat.x - source.x, seat.y - source.y, seat.z - source.z),
         ...(roomMetres && { length: roomMetres.x, width: roomMetres.y, height: roomMetres.z }),
       },
     },

@@ -1,6 +1,7 @@
 import { refusal } from './error-codes.js';
 import { peakOf } from './level.js';
 import type { SweepParams } from './sweep.js';
+import * as maths from './maths.js';
 
 /** The law of a sweep that was found in samples: it need not begin with the file. */
 export interface SweepLaw extends SweepParams {
@@ -51,26 +52,26 @@ export function sweepLaw(samples: Float64Array, sampleRate: number): SweepLaw {
     const frequency = ((k - begin) / 2 / (places[k] - places[begin])) * sampleRate;
     if (frequency > sampleRate * highestShare) break;
     times.push((places[begin] + places[k]) / 2 / sampleRate);
-    logs.push(Math.log(frequency));
+    logs.push(maths.log(frequency));
   }
   const n = times.length;
   const mean = (list: readonly number[]): number => list.reduce((sum, value) => sum + value, 0) / n;
   const [mt, ml] = [mean(times), mean(logs)];
-  const sxx = times.reduce((sum, t) => sum + (t - mt) ** 2, 0);
+  const sxx = times.reduce((sum, t) => sum + maths.square(t - mt), 0);
   const slope = times.reduce((sum, t, i) => sum + (t - mt) * (logs[i] - ml), 0) / sxx;
-  const rms = Math.sqrt(mean(times.map((t, i) => (logs[i] - ml - slope * (t - mt)) ** 2)));
+  const rms = Math.sqrt(mean(times.map((t, i) => maths.square(logs[i] - ml - slope * (t - mt)))));
   const [startSeconds, endSeconds] = [first / sampleRate, (last + 1) / sampleRate];
   const seconds = endSeconds - startSeconds;
   const octaves = (slope * seconds) / Math.LN2;
   if (n < 10 || !(octaves >= leastOctaves) || !(rms < straightness))
     throw refusal('sweep-not-exponential', {});
-  const at = (t: number): number => Math.exp(ml + slope * (t - mt));
+  const at = (t: number): number => maths.exp(ml + slope * (t - mt));
   return {
     fromHz: at(startSeconds),
     toHz: Math.min(at(endSeconds), sampleRate / 2),
     seconds,
     sampleRate,
-    levelDbFs: 20 * Math.log10(peak),
+    levelDbFs: 20 * maths.log10(peak),
     startSeconds,
   };
 }

@@ -1,4 +1,5 @@
 import { refusal } from './error-codes.js';
+import * as maths from './maths.js';
 
 /** An exponential sine sweep (ISO 18233; Mueller and Massarani 2001, Farina 2000). */
 export interface SweepParams {
@@ -39,7 +40,7 @@ function check({ fromHz, toHz, seconds, sampleRate, levelDbFs }: SweepParams): v
 
 /** Time constant of the exponential sweep, s: by this the frequency grows e-fold. */
 export const sweepConstant = ({ fromHz, toHz, seconds }: SweepParams): number =>
-  seconds / Math.log(toHz / fromHz);
+  seconds / maths.log(toHz / fromHz);
 
 /**
  * The sweep's samples. It begins and ends at zero, with faded ends.
@@ -51,13 +52,14 @@ export function makeSweep(params: SweepParams): Float64Array {
   const { fromHz, seconds, sampleRate, levelDbFs } = params;
   const constant = sweepConstant(params);
   const length = Math.round(seconds * sampleRate);
-  const peak = 10 ** (levelDbFs / 20);
+  const peak = maths.power(10, levelDbFs / 20);
   return Float64Array.from({ length }, (_, n) => {
     const t = n / sampleRate;
     const share = n / length;
     const rise = Math.min(1, share / fadeIn);
     const fall = Math.min(1, (1 - share) / fadeOut);
-    const fade = Math.sin((Math.PI / 2) * rise) ** 2 * Math.sin((Math.PI / 2) * fall) ** 2;
-    return peak * fade * Math.sin(2 * Math.PI * fromHz * constant * (Math.exp(t / constant) - 1));
+    const fade =
+      maths.square(maths.sin((Math.PI / 2) * rise)) * maths.square(maths.sin((Math.PI / 2) * fall));
+    return peak * fade * maths.sin(2 * Math.PI * fromHz * constant * (maths.exp(t / constant) - 1));
   });
 }

@@ -1,4 +1,5 @@
 import type { WavFormat } from './wav-format.js';
+import * as maths from './maths.js';
 
 type ReadSample = (view: DataView, offset: number) => number;
 
@@ -20,8 +21,8 @@ const integers: Readonly<Record<number, { read: ReadSample; fullScale: number }>
  * mistaken: at the top the low bits are zero.
  */
 function bitsLieLow(view: DataView, read: ReadSample, step: number, validBits: number): boolean {
-  const spare = 2 ** (8 * step - validBits);
-  const limit = 2 ** (validBits - 1);
+  const spare = maths.power(2, 8 * step - validBits);
+  const limit = maths.power(2, validBits - 1);
   let lowBitsUsed = false;
   for (let offset = 0; offset + step <= view.byteLength; offset += step) {
     const value = read(view, offset);
@@ -52,7 +53,7 @@ export function wavSamples(data: DataView, format: WavFormat): Float64Array[] {
       validBits < 8 * containerBytes &&
       bitsLieLow(data, read, containerBytes, validBits)
     )
-      fullScale = 2 ** (validBits - 1);
+      fullScale = maths.power(2, validBits - 1);
   }
   return Array.from({ length: channels }, (_, channel) => {
     const samples = new Float64Array(frames);

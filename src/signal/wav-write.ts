@@ -1,4 +1,5 @@
 import { refusal } from './error-codes.js';
+import * as maths from './maths.js';
 
 export type WavEncoding = 'pcm-8' | 'pcm-16' | 'pcm-24' | 'pcm-32' | 'pcm-24-in-32' | 'float-32' | 'float-64';
 
@@ -22,7 +23,10 @@ interface Layout {
 }
 
 const quantise = (value: number, bits: number) =>
-  Math.min(2 ** (bits - 1) - 1, Math.max(-(2 ** (bits - 1)), Math.round(value * 2 ** (bits - 1))));
+  Math.min(
+    maths.power(2, bits - 1) - 1,
+    Math.max(-maths.power(2, bits - 1), Math.round(value * maths.power(2, bits - 1))),
+  );
 
 function writeInt24(view: DataView, offset: number, value: number): void {
   const word = quantise(value, 24);

@@ -1,6 +1,8 @@
+import * as maths from './maths.js';
+
 /** Periodic-in-the-middle Hann window with zero ends outside: sin^2(pi (n + 1/2) / N), symmetric about its centre. */
 export function hannWindow(length: number): Float64Array {
-  return Float64Array.from({ length }, (_, n) => Math.sin((Math.PI * (n + 0.5)) / length) ** 2);
+  return Float64Array.from({ length }, (_, n) => maths.square(maths.sin((Math.PI * (n + 0.5)) / length)));
 }
 
 /** Modified Bessel function of the first kind, order 0: its power series, to double precision. */
@@ -8,7 +10,7 @@ export function besselI0(x: number): number {
   let sum = 1;
   let term = 1;
   for (let k = 1; term > sum * 1e-17; k++) {
-    term *= (x / (2 * k)) ** 2;
+    term *= maths.square(x / (2 * k));
     sum += term;
   }
   return sum;

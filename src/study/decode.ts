@@ -1,6 +1,7 @@
 import { containerOf, flacContainer, flacHeader, RingdownError, sofaContainer } from '../signal/index.js';
 import type { DecodedAudio } from '../signal/index.js';
 import { readSofaApart } from './pool/sofa.js';
+import * as maths from '../signal/maths.js';
 
 /** What a browser's own decoder made of a file, at the file's own rate. */
 export interface PageAudio {
@@ -49,7 +50,7 @@ export async function decodeApart(bytes: Uint8Array, options: DecodeOptions): Pr
  * ones by full scale: an error of half a step per full scale, which at 16 bits would be a distortion at -90 dB.
  */
 function wholeSteps(samples: Float32Array, bits: number): Float64Array {
-  const fullScale = 2 ** (bits - 1);
+  const fullScale = maths.power(2, bits - 1);
   const offSteps = (scale: number): number => {
     let sum = 0;
     for (const value of samples) if (value > 0) sum += Math.abs(value * scale - Math.round(value * scale));

@@ -2,6 +2,7 @@ import { aboveWindowDb, sinkTimes } from '../decay/index.js';
 import { limitCurve } from '../diagnosis/index.js';
 import type { LimitCurve } from '../diagnosis/index.js';
 import type { StudySnapshot } from './types.js';
+import * as maths from '../signal/maths.js';
 
 export { aboveWindowDb };
 
@@ -10,7 +11,7 @@ function valueAt(curve: LimitCurve, values: Float64Array, frequencyHz: number): 
   const { frequenciesHz } = curve;
   const last = frequenciesHz.length - 1;
   const at =
-    (Math.log(frequencyHz / frequenciesHz[0]) / Math.log(frequenciesHz[last] / frequenciesHz[0])) * last;
+    (maths.log(frequencyHz / frequenciesHz[0]) / maths.log(frequenciesHz[last] / frequenciesHz[0])) * last;
   const low = Math.min(last - 1, Math.max(0, Math.floor(at)));
   const part = Math.min(1, Math.max(0, at - low));
   return values[low] + (values[low + 1] - values[low]) * part;

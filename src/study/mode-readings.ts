@@ -1,6 +1,7 @@
 import { crowding, nodeAt, nodeShape, transitionBand, type Crowding, type Mode } from '../room/index.js';
 import { sameOrder, shownMode } from './room-part.js';
 import type { StudySnapshot } from './types.js';
+import * as maths from '../signal/maths.js';
 
 export { sameOrder, shownMode };
 export type { Crowding, Mode };
@@ -35,7 +36,7 @@ export function isNode(
   if (!room || !pressure) return false;
   const { mode } = pressure;
   if (!room.plan) return nodeAt(mode, room, at) !== null;
-  const inHeight = Math.cos((mode.order[2] * Math.PI * at.z) / room.size.heightMetres);
+  const inHeight = maths.cos((mode.order[2] * Math.PI * at.z) / room.size.heightMetres);
   return Math.abs(floor) < nodeShape || Math.abs(inHeight) < nodeShape;
 }
 

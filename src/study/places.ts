@@ -1,6 +1,7 @@
 import { roomPosition, type Room } from '../room/index.js';
 import type { PositionMetres } from '../signal/index.js';
 import type { StudyPlace, StudySnapshot } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** A place as views show it. */
 export interface ShownPlace extends StudyPlace {
@@ -21,7 +22,7 @@ export function isInRoom(at: PositionMetres, room: Room): boolean {
 }
 
 const samePlace = (a: PositionMetres, b: PositionMetres): boolean =>
-  Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z) < 1e-6;
+  maths.hypot(a.x - b.x, a.y - b.y, a.z - b.z) < 1e-6;
 
 type Known = Pick<StudySnapshot, 'places' | 'recordings' | 'room'>;
 

@@ -24,6 +24,7 @@ import {
 import { settingsOf, weightsOf } from './system-design.js';
 import { pairRidges, ridgesThrough, ridgesToCut, seatRidges, type RidgePair } from './system-readings.js';
 import type { SystemSnapshot } from './system-types.js';
+import * as maths from '../signal/maths.js';
 
 export { ownDecaySeconds as ownDecay };
 export { biquadCsv, biquadDocument, bandCsv } from '../seats/export.js';
@@ -92,8 +93,11 @@ export function remedyReading(snapshot: SystemSnapshot): RemedyReading | null {
   if (known?.key === key) return known.value;
   const { frequenciesHz: read, levelsDb } = levels;
   const [from, to] = [read[0], read[read.length - 1]];
-  const count = Math.ceil(Math.log2(to / from) * perOctave);
-  const frequenciesHz = Float64Array.from({ length: count + 1 }, (_, k) => from * (to / from) ** (k / count));
+  const count = Math.ceil(maths.log2(to / from) * perOctave);
+  const frequenciesHz = Float64Array.from(
+    { length: count + 1 },
+    (_, k) => from * maths.power(to / from, k / count),
+  );
   const gainOf = (list: readonly Band[], at: Float64Array): Float64Array =>
     chainGainDb(sectionsOf(list, filterSampleRate), at, filterSampleRate);
   const heard = weights.some((weight) => weight > 0) ? weights : new Float64Array(weights.length).fill(1);

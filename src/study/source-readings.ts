@@ -16,11 +16,12 @@ import { checkedBand } from '../seats/biquad.js';
 import { settingsOf } from './system-design.js';
 import type { SystemSnapshot } from './system-types.js';
 import type { StudySnapshot } from './types.js';
+import * as maths from '../signal/maths.js';
 
 export { bandBoundsOf } from '../seats/biquad.js';
 export { plainSetting, type Band, type SourceSetting };
 
-const decibels = (power: number): number => 10 * Math.log10(Math.max(1e-30, power));
+const decibels = (power: number): number => 10 * maths.log10(Math.max(1e-30, power));
 
 const through = new WeakMap<TransferMatrix, { readonly key: string; readonly matrix: TransferMatrix }>();
 
@@ -59,12 +60,14 @@ export function levelsAtSeat(
   const list = Array.from({ length: sourceCount }, (_, source) => source);
   return {
     sources: list.map((source) =>
-      Float64Array.from(frequenciesHz, (_, f) => decibels(re[at(source, f)] ** 2 + im[at(source, f)] ** 2)),
+      Float64Array.from(frequenciesHz, (_, f) =>
+        decibels(maths.square(re[at(source, f)]) + maths.square(im[at(source, f)])),
+      ),
     ),
     sum: Float64Array.from(frequenciesHz, (_, f) => {
       const total = (part: Float64Array): number =>
         list.reduce((all, source) => all + part[at(source, f)], 0);
-      return decibels(total(re) ** 2 + total(im) ** 2);
+      return decibels(maths.square(total(re)) + maths.square(total(im)));
     }),
   };
 }

@@ -15,6 +15,7 @@ import {
 import { factorOnDecay } from '../seats/ridge-levels.js';
 import { settingsOf, weightsOf } from './system-design.js';
 import type { SystemDesign, SystemSnapshot } from './system-types.js';
+import * as maths from '../signal/maths.js';
 
 /** A ridge that lies further below the loudest resonance makes no peak, and a cut there changes little. dB. */
 const noPeakDb = -15;
@@ -161,7 +162,7 @@ export function pairRidges(before: Diagnosis, after: Diagnosis): RidgePair[] {
     const sd =
       afterSd === null || ridge.decayTimeSdSeconds === null
         ? null
-        : Math.hypot(afterSd, ridge.decayTimeSdSeconds);
+        : maths.hypot(afterSd, ridge.decayTimeSdSeconds);
     return {
       before: ridge,
       after: match,
@@ -209,9 +210,9 @@ export function ridgesThrough(
   const setting = { ...plainSetting, bands };
   return diagnosis.ridges.map((ridge): RidgeThrough => {
     const { frequencyHz, decayTimeSeconds } = ridge;
-    const damping = decayTimeSeconds === null ? 0 : Math.log(1000) / decayTimeSeconds;
+    const damping = decayTimeSeconds === null ? 0 : maths.log(1000) / decayTimeSeconds;
     const [re, im] = factorOnDecay(setting, frequencyHz, damping);
-    const changeDb = 20 * Math.log10(Math.max(1e-9, Math.hypot(re, im)));
+    const changeDb = 20 * maths.log10(Math.max(1e-9, maths.hypot(re, im)));
     const steady = chainGainDb(sectionsOf(bands, filterSampleRate), [frequencyHz], filterSampleRate)[0];
     // The one whose zero lies on the mode rings on in its place.
     const taker = bands

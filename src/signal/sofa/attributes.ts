@@ -1,4 +1,5 @@
 import type { Hdf5File } from '../vendor/hdf5.js';
+import * as maths from '../maths.js';
 
 /**
  * All attributes of a file. From nine on, HDF5 keeps them in a heap of their own ("dense" storage) that the HDF5 reader
@@ -43,7 +44,7 @@ function numberAt(view: DataView, at: number, bytes: number): number {
   return value;
 }
 
-const bytesFor = (largest: number): number => Math.ceil((Math.floor(Math.log2(largest)) + 1) / 8);
+const bytesFor = (largest: number): number => Math.ceil((Math.floor(maths.log2(largest)) + 1) / 8);
 
 function expectSignature(view: DataView, at: number, signature: string): void {
   for (let i = 0; i < 4; i++)
@@ -99,8 +100,8 @@ function heapPlaces(view: DataView, heap: number, records: readonly number[]): n
   const root = addressAt(view, heap + 132);
   const rows = view.getUint16(heap + 140, true);
   if (root === null || width === 0 || startBytes === 0) return [];
-  const blockBytes = (row: number): number => startBytes * 2 ** Math.max(0, row - 1);
-  const directRows = Math.log2(largestDirect / startBytes) + 2;
+  const blockBytes = (row: number): number => startBytes * maths.power(2, Math.max(0, row - 1));
+  const directRows = maths.log2(largestDirect / startBytes) + 2;
 
   /** Of an offset within an indirect block of `rowCount` rows. */
   const locate = (block: number, rowCount: number, offset: number, depth: number): number => {
@@ -119,7 +120,7 @@ function heapPlaces(view: DataView, heap: number, records: readonly number[]): n
       if (child === null) break;
       const within = offset - begin - column * bytes;
       if (row < directRows) return child + within;
-      const below = Math.log2(bytes / (startBytes * width)) + 1;
+      const below = maths.log2(bytes / (startBytes * width)) + 1;
       return locate(child, below, within, depth + 1);
     }
     throw new Error(`no heap block at ${offset}`);

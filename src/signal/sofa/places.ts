@@ -1,5 +1,6 @@
 import type { FilePlaces, PositionMetres } from '../types.js';
 import type { Hdf5Dataset } from '../vendor/hdf5.js';
+import * as maths from '../maths.js';
 
 type Vector = readonly [number, number, number];
 
@@ -42,8 +43,8 @@ function vectorOf(variable: Hdf5Dataset | null, row: number, measurement: number
   if (kind.startsWith('cartesian')) return [a, b, c];
   if (!kind.startsWith('spherical') || !/^degrees?$/.test(units[0])) return null;
   const [azimuth, elevation] = [(a * Math.PI) / 180, (b * Math.PI) / 180];
-  const flat = c * Math.cos(elevation);
-  return [flat * Math.cos(azimuth), flat * Math.sin(azimuth), c * Math.sin(elevation)];
+  const flat = c * maths.cos(elevation);
+  return [flat * maths.cos(azimuth), flat * maths.sin(azimuth), c * maths.sin(elevation)];
 }
 
 const add = (a: Vector, b: Vector): Vector => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
@@ -54,7 +55,7 @@ const cross = (a: Vector, b: Vector): Vector => [
   a[0] * b[1] - a[1] * b[0],
 ];
 const unit = (a: Vector): Vector | null => {
-  const length = Math.hypot(...a);
+  const length = maths.hypot(...a);
   return length > 0 ? times(a, 1 / length) : null;
 };
 

@@ -3,6 +3,7 @@
  * Only the methods used are declared.
  */
 import FFT from 'fft.js';
+import { cos, sin } from '../maths.js';
 
 export interface FftPlan {
   readonly size: number;
@@ -12,4 +13,13 @@ export interface FftPlan {
   inverseTransform(out: ArrayLike<number>, data: ArrayLike<number>): void;
 }
 
-export const createPlan = (size: number): FftPlan => new FFT(size);
+/** Its own table of twiddles is made with `Math`, whose last bits differ from engine to engine: it is written anew. */
+export function createPlan(size: number): FftPlan {
+  const plan = new FFT(size);
+  for (let k = 0; k < 2 * size; k += 2) {
+    const angle = (Math.PI * k) / size;
+    plan.table[k] = cos(angle);
+    plan.table[k + 1] = -sin(angle);
+  }
+  return plan;
+}
