@@ -9,6 +9,7 @@ import type { Job, PositionMetres, Recording } from '../signal/types.js';
 import { wallCut } from './evidence.js';
 import { rings } from './ridges.js';
 import type { Evidence } from './types.js';
+import * as maths from '../signal/maths.js';
 
 /** One resonance agrees with another within so many standard deviations, in frequency and in the logarithm of decay. */
 const agreeSd = 3;
@@ -79,13 +80,13 @@ function* aboveDirect(
   { fromHz, toHz }: FitParams,
 ): Job<NearFieldResonance[]> {
   const { sampleRate } = recording;
-  const edge = 2 ** directOctaves;
+  const edge = maths.power(2, directOctaves);
   const span = { fromHz: fromHz / edge, toHz: Math.min(toHz * edge, 0.4 * sampleRate) };
   const response = yield* within(computeResponse(recording, { ...span, smoothing: 'none' }), 0.9, 1);
   const directDb = (frequencyHz: number): number =>
     median(
       [...response.levelsDb].filter(
-        (_, k) => Math.abs(Math.log2(response.frequenciesHz[k] / frequencyHz)) <= directOctaves,
+        (_, k) => Math.abs(maths.log2(response.frequenciesHz[k] / frequencyHz)) <= directOctaves,
       ),
     );
   return resonances.flatMap((resonance): NearFieldResonance[] => {
@@ -93,7 +94,7 @@ function* aboveDirect(
     if (!rings(resonance) || !decayTimeSeconds || !decayTimeSdSeconds) return [];
     const damping = decayConstant / decayTimeSeconds;
     // The sum over all samples of a decaying tone, at its own frequency.
-    const peakDb = 20 * Math.log10((amplitudes[0] * sampleRate) / (2 * damping));
+    const peakDb = 20 * maths.log10((amplitudes[0] * sampleRate) / (2 * damping));
     const aboveDirectDb = peakDb - directDb(frequencyHz);
     return [{ frequencyHz, frequencySdHz, decayTimeSeconds, decayTimeSdSeconds, aboveDirectDb }];
   });
@@ -108,7 +109,7 @@ export function concerns(
     if (sourceName && other.sourceName) return sourceName === other.sourceName;
     if (!source || !other.source) return true;
     const [dx, dy, dz] = (['x', 'y', 'z'] as const).map((axis) => source[axis] - other.source![axis]);
-    return Math.hypot(dx, dy, dz) <= samePlaceMetres;
+    return maths.hypot(dx, dy, dz) <= samePlaceMetres;
   });
 }
 
@@ -121,14 +122,14 @@ const isKnown = ({ frequencyHz, frequencySdHz, decayTimeSeconds, decayTimeSdSeco
 function agrees(resonance: Resonance, near: NearFieldResonance): boolean {
   const { frequencyHz, frequencySdHz, decayTimeSeconds, decayTimeSdSeconds } = resonance;
   if (!decayTimeSeconds || !isKnown(resonance) || !isKnown(near)) return false;
-  const hertz = Math.hypot(frequencySdHz, near.frequencySdHz);
-  const log = Math.hypot(
+  const hertz = maths.hypot(frequencySdHz, near.frequencySdHz);
+  const log = maths.hypot(
     (decayTimeSdSeconds ?? 0) / decayTimeSeconds,
     near.decayTimeSdSeconds / near.decayTimeSeconds,
   );
   return (
     Math.abs(frequencyHz - near.frequencyHz) <= agreeSd * hertz &&
-    Math.abs(Math.log(decayTimeSeconds / near.decayTimeSeconds)) <= agreeSd * log
+    Math.abs(maths.log(decayTimeSeconds / near.decayTimeSeconds)) <= agreeSd * log
   );
 }
 
@@ -178,4 +179,4 @@ export function nearFieldEvidence(
 /** A resonance this close in frequency may be the same, whatever its decay. */
 const lies = ({ frequencyHz, frequencySdHz }: Resonance, near: NearFieldResonance): boolean =>
   Math.abs(frequencyHz - near.frequencyHz) <=
-  Math.max(0.01 * frequencyHz, agreeSd * Math.hypot(frequencySdHz, near.frequencySdHz));
+  Math.max(0.01 * frequencyHz, agreeSd * maths.hypot(frequencySdHz, near.frequencySdHz));

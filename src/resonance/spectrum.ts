@@ -88,6 +88,6 @@ const eulerGamma = 0.5772156649;
 export function whitenessOf(powers: readonly number[]): number {
   const mean = powers.reduce((sum, p) => sum + p, 0) / powers.length;
   if (!(mean > 0)) return 1;
-  const log = powers.reduce((sum, p) => sum + Math.log(Math.max(p / mean, 1e-30)), 0) / powers.length;
-  return Math.min(1, Math.exp(log + eulerGamma));
+  const log = powers.reduce((sum, p) => sum + maths.log(Math.max(p / mean, 1e-30)), 0) / powers.length;
+  return Math.min(1, maths.exp(log + eulerGamma));
 }

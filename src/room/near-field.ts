@@ -2,6 +2,7 @@ import { decayConstant } from './damping.js';
 import { roomModeNorm, roomModes, roomModeShape, roomVolume } from './room.js';
 import type { Mode, Room } from './types.js';
 import type { PositionMetres } from '../signal/types.js';
+import * as maths from '../signal/maths.js';
 
 /** A tangential mode in a corner: the least that is allowed for, since the mode that is meant may lie elsewhere. */
 const leastFactor = 4;
@@ -30,13 +31,13 @@ export function nearFieldModesDb(
   apart: number,
 ): number {
   const factorOf = ({ order }: Mode): number =>
-    roomModeNorm(order, room) * (source ? roomModeShape(order, room, source) : cornerShape) ** 2;
+    roomModeNorm(order, room) * maths.square(source ? roomModeShape(order, room, source) : cornerShape);
   const factor = roomModes(room, frequencyHz * (1 + apart) + 1)
     .filter((mode) => Math.abs(frequencyHz / mode.frequencyHz - 1) <= apart)
     .reduce((sum, mode) => sum + factorOf(mode), 0);
   const damping = decayConstant / decayTimeSeconds;
   const share =
-    (room.speedOfSoundMetresPerSecond ** 2 * Math.max(leastFactor, factor) * distanceMetres) /
+    (maths.square(room.speedOfSoundMetresPerSecond) * Math.max(leastFactor, factor) * distanceMetres) /
     (roomVolume(room) * frequencyHz * damping);
-  return 20 * Math.log10(share);
+  return 20 * maths.log10(share);
 }
