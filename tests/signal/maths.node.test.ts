@@ -19,8 +19,15 @@ const rng = new Rng(5);
 const any = (largest: number): number => (rng.uniform() - 0.5) * 2 * largest;
 const wide = (decades: number): number => any(1) * 10 ** any(decades);
 
+type Name = keyof typeof maths & keyof Math;
+const theirsOf =
+  (name: Name) =>
+  (x: number): number =>
+    (Math[name] as (this: void, x: number) => number)(x);
+const oursOf = (name: Name) => maths[name] as (x: number) => number;
+
 /** Arguments, and how many numbers away from those of this engine's own a result may be. */
-const one: readonly (readonly [keyof typeof maths & keyof Math, () => number, number])[] = [
+const one: readonly (readonly [Name, () => number, number])[] = [
   ['sin', () => any(1e6), 1],
   ['cos', () => any(1e6), 1],
   ['tan', () => any(50), 3],
@@ -38,8 +45,8 @@ const one: readonly (readonly [keyof typeof maths & keyof Math, () => number, nu
 
 describe('the elementary functions', () => {
   it.each(one)('%s is that of the engine but for the last bits', (name, argument, most) => {
-    const theirs = Math[name] as (x: number) => number;
-    const ours = maths[name] as (x: number) => number;
+    const theirs = theirsOf(name);
+    const ours = oursOf(name);
     for (let k = 0; k < count; k++) {
       const x = argument();
       expect(apart(ours(x), theirs(x)), `${name}(${x})`).toBeLessThanOrEqual(most);
@@ -76,8 +83,8 @@ describe('the elementary functions', () => {
     const edges = [0, -0, Infinity, -Infinity, NaN, 5e-324, 1e-310, 1.7e308, -1.7e308, 1, -1];
     for (const x of edges) {
       for (const [name] of one.filter(([name]) => !['sin', 'cos', 'tan'].includes(name))) {
-        const theirs = (Math[name] as (x: number) => number)(x);
-        const ours = (maths[name] as (x: number) => number)(x);
+        const theirs = theirsOf(name)(x);
+        const ours = oursOf(name)(x);
         if (Number.isNaN(theirs)) expect(ours, `${name}(${x})`).toBeNaN();
         else expect(apart(ours, theirs), `${name}(${x}) is ${ours}`).toBeLessThanOrEqual(4);
       }

@@ -15,7 +15,10 @@ export interface Engine {
   readonly version: string;
   open(address: string): Promise<void>;
   /** Runs a function in the page: it sees nothing but what it is given, and may return a promise. */
-  run<Given extends readonly Plain[], Got>(work: (...given: Given) => Got, ...given: Given): Promise<Awaited<Got>>;
+  run<Given extends readonly Plain[], Got>(
+    work: (...given: Given) => Got,
+    ...given: Given
+  ): Promise<Awaited<Got>>;
   /** Presses keys one after the other, by the names of the UI Events standard. */
   press(...keys: readonly string[]): Promise<void>;
   /** Presses the mouse at the first point and lets it go at the last. */

@@ -51,9 +51,20 @@ async function openRoom(screen: string) {
   });
   const environment = {
     ...process.env,
-    ...{ HOME: home, XDG_RUNTIME_DIR: home, DISPLAY: display, LIBGL_ALWAYS_SOFTWARE: '1', GDK_BACKEND: 'x11' },
+    ...{
+      HOME: home,
+      XDG_RUNTIME_DIR: home,
+      DISPLAY: display,
+      LIBGL_ALWAYS_SOFTWARE: '1',
+      GDK_BACKEND: 'x11',
+    },
     // Pages of this project alone are opened; as root in a container a browser's sandbox cannot start.
-    ...{ WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS: '1', NO_AT_BRIDGE: '1', LANG: 'C.UTF-8', LC_ALL: 'C.UTF-8' },
+    ...{
+      WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS: '1',
+      NO_AT_BRIDGE: '1',
+      LANG: 'C.UTF-8',
+      LC_ALL: 'C.UTF-8',
+    },
   };
   const close = async (): Promise<void> => {
     await ended(shown);
@@ -162,7 +173,10 @@ export async function firefoxWire(): Promise<Wire> {
       }
     });
     const socket = connect(port, '127.0.0.1');
-    const waiting = new Map<number, (error: { error: string; message: string } | null, value: unknown) => void>();
+    const waiting = new Map<
+      number,
+      (error: { error: string; message: string } | null, value: unknown) => void
+    >();
     let rest = Buffer.alloc(0);
     socket.on('data', (part: Buffer) => {
       rest = Buffer.concat([rest, part]);
@@ -173,7 +187,12 @@ export async function firefoxWire(): Promise<Wire> {
         const message = JSON.parse(rest.subarray(colon + 1, colon + 1 + length).toString()) as unknown;
         rest = rest.subarray(colon + 1 + length);
         if (!Array.isArray(message)) continue; // its greeting
-        const [, id, error, value] = message as [number, number, { error: string; message: string } | null, unknown];
+        const [, id, error, value] = message as [
+          number,
+          number,
+          { error: string; message: string } | null,
+          unknown,
+        ];
         waiting.get(id)?.(error, value);
         waiting.delete(id);
       }
