@@ -1,10 +1,12 @@
 /* global document, location, window, customElements */
 /** The lessons' frame: which lesson is shown, its prediction, and what may be seen when. */
 import { h } from './dom.js';
+import { inLanguage, language, other, sayPage, words } from './language.js';
 import { lessons } from './lessons.js';
 import { ownFile } from './own-file.js';
 import { forget, recall, remember } from './store.js';
 
+const say = words.frame;
 const main = document.querySelector('#lesson');
 const list = document.querySelector('#lessons');
 
@@ -43,7 +45,7 @@ function answers(lesson, entry, facts) {
           'p',
           {},
           h('strong', {}, question.options[right]),
-          met ? ' As you predicted.' : ` You predicted: ${question.options[entry.chosen[k]]}`,
+          ` ${met ? say.met : say.missed(question.options[entry.chosen[k]])}`,
         ),
         h('p', { class: 'because' }, because),
       );
@@ -56,11 +58,11 @@ function show(lesson, facts) {
   const entry = recall(lesson.id, lesson.questions);
   const index = lessons.indexOf(lesson);
   const says = h('p', { class: 'says', role: 'status' });
-  const lock = h('button', { type: 'button', class: 'main-key lock' }, 'Lock my prediction');
+  const lock = h('button', { type: 'button', class: 'main-key lock' }, say.lock);
   const reveal = h(
     'button',
     { type: 'button', class: 'main-key to-reveal', 'aria-describedby': 'reveal-note' },
-    'Reveal the answers',
+    say.revealAnswers,
   );
   const revealNote = h('p', { id: 'reveal-note', class: 'note' });
   const act = h('div', { class: 'stage' });
@@ -68,20 +70,16 @@ function show(lesson, facts) {
   const fields = lesson.questions.map((question, k) =>
     questionFields(lesson, question, k, entry, () => update(false)),
   );
-  const again = h('button', { type: 'button', class: 'again' }, 'Start this lesson again');
+  const again = h('button', { type: 'button', class: 'again' }, say.again);
 
   const update = (moved) => {
     remember(lesson.id, entry);
     const left = entry.chosen.filter((one) => one === null).length;
     for (const field of fields) field.disabled = entry.locked;
     lock.disabled = entry.locked || left > 0;
-    lock.textContent = entry.locked ? 'Locked' : 'Lock my prediction';
+    lock.textContent = entry.locked ? say.locked : say.lock;
     reveal.disabled = !entry.locked || entry.revealed;
-    revealNote.textContent = entry.locked
-      ? entry.revealed
-        ? ''
-        : 'Try the tasks above first: the answers say more then.'
-      : 'The answers can be seen once a prediction is locked.';
+    revealNote.textContent = entry.locked ? (entry.revealed ? '' : say.tryFirst) : say.notYet;
     if (entry.locked && !act.hasChildNodes()) {
       const stage = lesson.act(facts);
       act.append(stage, ownFile(stage));
@@ -91,20 +89,14 @@ function show(lesson, facts) {
     // The answers are not in the page before they may be seen.
     if (entry.revealed && !shown.hasChildNodes()) shown.append(answers(lesson, entry, facts));
     again.hidden = !entry.locked;
-    if (!moved)
-      says.textContent =
-        left > 0
-          ? `${left} of ${fields.length} still to be predicted.`
-          : entry.locked
-            ? ''
-            : 'Ready to be locked.';
+    if (!moved) says.textContent = left > 0 ? say.left(left, fields.length) : entry.locked ? '' : say.ready;
   };
-  const actNote = h('p', { class: 'note' }, 'This opens once a prediction is locked.');
+  const actNote = h('p', { class: 'note' }, say.opens);
 
   lock.addEventListener('click', () => {
     entry.locked = true;
     update(true);
-    says.textContent = 'Locked. Now act.';
+    says.textContent = say.lockedNow;
     document.querySelector('#act-title').focus();
   });
   reveal.addEventListener('click', () => {
@@ -125,41 +117,54 @@ function show(lesson, facts) {
       h('h3', { id: `${name}-title`, tabindex: '-1' }, title),
       ...content,
     );
-  const beside = (offset, text) => {
-    const other = lessons[index + offset];
-    return other
-      ? h('a', { href: `#${other.id}`, class: offset < 0 ? 'before' : 'after' }, `${text}: ${other.title}`)
+  const turnTo = (offset, text) => {
+    const beside = lessons[index + offset];
+    return beside
+      ? h('a', { href: `#${beside.id}`, class: offset < 0 ? 'before' : 'after' }, text(beside.title))
       : null;
   };
   main.replaceChildren(
-    h('h2', { id: 'lesson-title', tabindex: '-1' }, h('small', {}, `Lesson ${index + 1}`), lesson.title),
+    h('h2', { id: 'lesson-title', tabindex: '-1' }, h('small', {}, say.lesson(index + 1)), lesson.title),
     h('p', { class: 'aim' }, lesson.aim),
     step(
       'predict',
-      'Predict',
+      say.predict,
       lesson.look ? lesson.look(facts) : null,
       ...fields,
       h('p', { class: 'keys' }, lock),
       says,
     ),
-    step('act', 'Act', actNote, act),
-    step('reveal', 'Reveal', h('p', { class: 'keys' }, reveal, again), revealNote, shown),
-    h('p', { class: 'turn' }, beside(-1, 'Before'), beside(1, 'Next')),
+    step('act', say.act, actNote, act),
+    step('reveal', say.reveal, h('p', { class: 'keys' }, reveal, again), revealNote, shown),
+    h('p', { class: 'turn' }, turnTo(-1, say.before), turnTo(1, say.next)),
   );
   for (const link of list.querySelectorAll('a'))
     if (link.hash === `#${lesson.id}`) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');
-  document.title = `${lesson.title}: six lessons on room modes`;
+  document.title = say.documentTitle(lesson.title);
   update(false);
 }
 
 const chosen = () => lessons.find(({ id }) => location.hash === `#${id}`) ?? lessons[0];
 
+sayPage();
+document.querySelector('nav').setAttribute('aria-label', say.lessons);
+document.querySelector('meta[name=description]').setAttribute('content', say.description);
+const turn = document.querySelector('#language');
+/** The same lesson in the other language; predictions are kept by lesson and not by language. */
+const pointLanguage = () => turn.setAttribute('href', `${inLanguage('./', other)}${location.hash}`);
+turn.setAttribute('lang', other);
+turn.setAttribute('hreflang', other);
+turn.textContent = say.other;
+pointLanguage();
+window.addEventListener('hashchange', pointLanguage);
 list.append(...lessons.map(({ id, title }) => h('li', {}, h('a', { href: `#${id}` }, title))));
 try {
   const response = await fetch('../recordings/class.json');
   if (!response.ok) throw new Error(String(response.status));
   const facts = await response.json();
+  // The elements' own words of this language; the page's `lang` says which.
+  if (language === 'de') await import('../../dist/ringdown-de.js');
   await customElements.whenDefined('ringdown-study');
   show(chosen(), facts);
   window.addEventListener('hashchange', () => {
@@ -171,11 +176,5 @@ try {
     show(chosen(), facts);
   });
 } catch {
-  main.replaceChildren(
-    h(
-      'p',
-      { class: 'note' },
-      'The recordings of the lessons are not here: “npm start” makes them and serves this page.',
-    ),
-  );
+  main.replaceChildren(h('p', { class: 'note' }, say.absent));
 }

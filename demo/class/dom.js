@@ -15,18 +15,19 @@ export function h(name, attributes = {}, ...children) {
   return element;
 }
 
-const format = (digits) =>
-  new Intl.NumberFormat('en', { minimumFractionDigits: digits, maximumFractionDigits: digits });
-
-/** Numbers with their units, and a space that does not break. */
-export const hz = (value, digits = 1) => `${format(digits).format(value)}\u00a0Hz`;
-export const seconds = (value, digits = 2) => `${format(digits).format(value)}\u00a0s`;
-export const decibels = (value, digits = 0) =>
-  `${format(digits)
-    .format(value)
-    .replace('-', '−')
-    .replace(/^−(0(\.0+)?)$/, '$1')}\u00a0dB`;
-export const number = (value, digits = 1) => format(digits).format(value);
+/** Numbers of a language with their units, and a space that does not break. */
+export function formats(language) {
+  const number = (value, digits = 1) =>
+    new Intl.NumberFormat(language, { minimumFractionDigits: digits, maximumFractionDigits: digits })
+      .format(value)
+      .replace('-', '−')
+      .replace(/^−(0([.,]0+)?)$/, '$1');
+  const united =
+    (unit, standard) =>
+    (value, digits = standard) =>
+      `${number(value, digits)}\u00a0${unit}`;
+  return { number, hz: united('Hz', 1), seconds: united('s', 2), decibels: united('dB', 0) };
+}
 
 /** A line of buttons of which one is pressed. */
 export function choices(label, entries, take) {

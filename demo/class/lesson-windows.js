@@ -1,58 +1,20 @@
-import { choices, h, seconds, tasks } from './dom.js';
+import { choices, h, tasks } from './dom.js';
+import { n, withAnswers, words as all } from './language.js';
+
+const words = all.windows;
 
 /** (4) The same decay under three windows and three ranges. */
 export const windows = {
-  id: 'windows',
-  title: 'Three windows, three ranges',
-  aim: 'One recording, nine pictures. What the picture shows is the room’s and what is the picture’s own.',
-  questions: [
-    {
-      question:
-        'A bare click, no room at all, is drawn with slices of 0.3 s (Hann). How long does it seem to take to fall 60 dB?',
-      options: ['No time at all: a click is over at once.', 'About 0.15 s.', 'About 0.6 s.'],
-      answer: ({ windows: { clickSeconds } }) => ({
-        right: 1,
-        because: `A slice that still holds the click still shows it. A Hann window slid past one impulse falls 60 dB in 0.49 of its length: ${seconds(clickSeconds, 3)} for 0.3 s. No ridge shorter than that means anything.`,
-      }),
-    },
-    {
-      question:
-        'A mode decays 60 dB in 0.45 s. The picture has a range of 40 dB. After what time does its ridge vanish?',
-      options: ['After 0.3 s.', 'After 0.45 s.', 'After 0.2 s.'],
-      answer: ({ windows: { shownSeconds } }) => ({
-        right: 0,
-        because: `The ridge is cut where the scale ends: 40 of 60 dB of 0.45 s are ${seconds(shownSeconds)}. The same mode looks shorter with less range and longer with more, so range and span are printed beside every picture.`,
-      }),
-    },
-    {
-      question: 'Two modes lie at 80 and 83 Hz. Which window shows two ridges?',
-      options: [
-        '0.1 s: the shorter, the sharper.',
-        '0.3 s.',
-        '0.8 s.',
-        'Any of them: it is the same recording.',
-      ],
-      answer: ({ windows: { partsSeconds } }) => ({
-        right: 2,
-        because: `Two ridges part only where the window is longer than about 2 divided by their distance (Hann): ${seconds(partsSeconds)} for 3 Hz. Shorter windows show one broad ridge that beats. The longer window smears time instead. The fitted decay times stay the same under every window: they come from the samples, not from the picture.`,
-      }),
-    },
-  ],
-  tasks() {
-    return [
-      'Find the ridge at 50 Hz in all three pictures: it is the same decay. Where does it seem to end?',
-      'Change the range, for all three at once, and look again.',
-      'Look at 80 to 83 Hz: how many ridges does each window show?',
-      'Read the fitted decay times below: the sentence over each picture tells the same of each window.',
-    ];
-  },
+  ...{ id: 'windows', title: words.title, aim: words.aim },
+  questions: withAnswers(words.questions, [1, 0, 2]),
+  tasks: (facts) => words.tasks(facts, n),
   act(facts) {
     const names = [0.1, 0.3, 0.8];
     const pictures = names.map((length) =>
       h(
         'ringdown-study',
         { window: length, range: 50, to: 160, 'no-files': true, 'no-choices': true, 'data-own': true },
-        h('ringdown-recording', { src: '../recordings/class-decays.wav', label: `window of ${length} s` }),
+        h('ringdown-recording', { src: '../recordings/class-decays.wav', label: words.label(length, n) }),
         h('ringdown-spectrogram'),
       ),
     );
@@ -61,12 +23,8 @@ export const windows = {
       h(name, { for: pictures[1].id }),
     );
     const range = choices(
-      'Range',
-      [
-        ['50 dB', 50],
-        ['40 dB', 40],
-        ['30 dB', 30],
-      ],
+      words.range,
+      [50, 40, 30].map((range) => [n.decibels(range), range]),
       (value) => {
         for (const study of pictures) study.setAttribute('range', value);
       },

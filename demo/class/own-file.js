@@ -1,4 +1,7 @@
 import { h } from './dom.js';
+import { words } from './language.js';
+
+const say = words.frame.own;
 
 /**
  * The learner's own recording in a lesson: its file goes to every study of the stage, with the room it was made in. The
@@ -12,14 +15,14 @@ export function ownFile(stage) {
   const sides = h('input', {
     type: 'text',
     inputmode: 'decimal',
-    placeholder: '5.6 x 3.9 x 2.7',
+    placeholder: say.example,
     autocomplete: 'off',
   });
   const extra = h('div', { class: 'own-views' });
   const load = async () => {
     const [chosen] = file.files ?? [];
     if (!chosen) {
-      says.textContent = 'Choose a file first.';
+      says.textContent = say.chooseFirst;
       return;
     }
     const study = studies()[0];
@@ -34,21 +37,19 @@ export function ownFile(stage) {
       );
     const { failures, recordings } = await study.study.settled();
     const [failure] = failures;
-    says.textContent = failure
-      ? study.describe(failure)
-      : `“${chosen.name}” is loaded (${recordings.length > 1 ? 'beside the recordings of the lesson' : 'as the only recording'}). The answers below stay those of the lesson’s own room.`;
+    says.textContent = failure ? study.describe(failure) : say.loaded(chosen.name, recordings.length === 1);
   };
   return h(
     'details',
     { class: 'own' },
-    h('summary', {}, 'Take a recording of your own instead'),
-    h('p', { class: 'note' }, 'An impulse response (WAV, FLAC, AES69 or text). It stays in this page.'),
+    h('summary', {}, say.title),
+    h('p', { class: 'note' }, say.note),
     h(
       'p',
       { class: 'fields' },
-      h('label', {}, 'File', file),
-      h('label', {}, 'Its room: length x width x height, m', sides),
-      h('button', { type: 'button', onclick: load }, 'Load it into this lesson'),
+      h('label', {}, say.file, file),
+      h('label', {}, say.room, sides),
+      h('button', { type: 'button', onclick: load }, say.load),
     ),
     says,
     extra,

@@ -1,8 +1,10 @@
 /* global document, window */
 /** The lessons on paper: questions first, the answers on pages of their own. */
 import { h } from './dom.js';
+import { sayPage, words } from './language.js';
 import { lessons } from './lessons.js';
 
+const say = words.frame;
 const sheet = document.querySelector('#sheet');
 const answers = document.querySelector('#answers');
 const letter = (k) => String.fromCharCode(97 + k);
@@ -14,9 +16,9 @@ function questionsOf(lesson, index, facts) {
   return h(
     'section',
     { class: 'lesson', 'aria-labelledby': `sheet-${lesson.id}` },
-    h('h2', { id: `sheet-${lesson.id}` }, h('small', {}, `Lesson ${index + 1}`), lesson.title),
+    h('h2', { id: `sheet-${lesson.id}` }, h('small', {}, say.lesson(index + 1)), lesson.title),
     h('p', { class: 'aim' }, lesson.aim),
-    h('h3', {}, 'Predict'),
+    h('h3', {}, say.predict),
     h(
       'ol',
       { class: 'questions' },
@@ -35,9 +37,9 @@ function questionsOf(lesson, index, facts) {
         ),
       ),
     ),
-    h('h3', {}, 'Act: what did you see?'),
+    h('h3', {}, say.sheet.saw),
     h('ol', { class: 'questions' }, ...stage.map((line) => h('li', {}, h('p', {}, line), ...lines(1)))),
-    h('h3', {}, 'What surprised you?'),
+    h('h3', {}, say.sheet.surprised),
     ...lines(2),
   );
 }
@@ -62,6 +64,8 @@ function answersOf(lesson, index, facts) {
   );
 }
 
+sayPage();
+document.title = say.sheet.title;
 try {
   const response = await window.fetch('../recordings/class.json');
   if (!response.ok) throw new Error(String(response.status));
@@ -70,9 +74,7 @@ try {
   answers.append(...lessons.map((lesson, k) => answersOf(lesson, k, facts)));
   document.documentElement.dataset.ready = 'true';
 } catch {
-  sheet.replaceChildren(
-    h('p', {}, 'The recordings of the lessons are not here: “npm start” makes them and serves this page.'),
-  );
+  sheet.replaceChildren(h('p', {}, say.absent));
 }
 document.querySelector('#print').addEventListener('click', () => window.print());
 document.querySelector('#with-answers').addEventListener('change', ({ target }) => {

@@ -134,7 +134,7 @@ const acts: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     expect((await sum()) - before).toBeGreaterThan(6);
   },
   async windows(page) {
-    await pressChoice(page, '40 dB');
+    await pressChoice(page, '40\u00a0dB');
     await page.waitForFunction(() =>
       [...document.querySelectorAll('.three ringdown-study')].every(
         (study) =>
@@ -242,6 +242,48 @@ describe('the class', () => {
     await page.close();
   });
 
+  it.each(lessons)('goes through “%s” in German, with a comma in every figure', async (id) => {
+    const { page, messages } = await openPage(browser, `${site.address}/demo/class/?lang=de#${id}`);
+    await page.locator('.question').first().waitFor();
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
+    await predict(page);
+    await page.locator('.stage ringdown-study').first().waitFor();
+    await settled(page);
+    await page.locator('.to-reveal').click();
+    expect(await page.locator('.answers > li').count()).toBe(await page.locator('.question').count());
+    const text = await page.locator('body').innerText();
+    expect(text).not.toMatch(/undefined|NaN|\[object/);
+    // Words that stand in every English lesson, in the frame or in a view.
+    expect(text).not.toMatch(/\b(?:the|room|Predict|Reveal|Locked|Frequency|Save)\b/);
+    // A point between two digits is English; so is one that stands in a label such as a name of a file.
+    expect(text.match(/\d\.\d+(?:\s?(?:Hz|s|dB|m)\b)/g)).toBeNull();
+    expect(text).toMatch(/Wie vorhergesagt\.|Ihre Vorhersage:/);
+    expect(await violations(page)).toEqual([]);
+    await page.setViewportSize({ width: 320, height: 800 });
+    await page
+      .waitForFunction(() => document.documentElement.scrollWidth === 320, undefined, { timeout: 10_000 })
+      .catch(() => undefined);
+    expect(await tooWide(page)).toEqual([]);
+    expect(messages).toEqual([]);
+    await page.close();
+  });
+
+  it('turns to the other language and back in the same lesson, with its prediction', async () => {
+    const { page, messages } = await openPage(browser, `${site.address}/demo/class/#kinds`);
+    await page.locator('.question').first().waitFor();
+    await page.locator('.question').first().locator('input').nth(1).check();
+    await page.locator('#language').click();
+    await page.locator('h2', { hasText: 'Lektion 2' }).waitFor();
+    expect(await page.locator('.question').first().locator('input').nth(1).isChecked()).toBe(true);
+    expect(await page.locator('.question').first().innerText()).toContain('Wandpaar');
+    await page.locator('#lessons a').nth(3).click();
+    await page.locator('h2', { hasText: 'Lektion 4' }).waitFor();
+    await page.locator('#language').click();
+    await page.locator('h2', { hasText: 'Lesson 4' }).waitFor();
+    expect(messages).toEqual([]);
+    await page.close();
+  });
+
   it('keeps a locked prediction over a reload, where the tab may keep something, and forgets it when told', async () => {
     const { page, messages } = await openPage(browser, `${site.address}/demo/class/#walk`);
     await page.locator('.question').first().waitFor();
@@ -292,8 +334,27 @@ describe('the class', () => {
     await page.close();
   });
 
-  it('prints a worksheet whose answers stand on pages apart', async () => {
-    const { page, messages } = await openPage(browser, `${site.address}/demo/class/worksheet.html`);
+  const sheets = [
+    {
+      language: 'English',
+      query: '',
+      answers: /^\s*Answers/,
+      onlyAnswers: /Morse and Bolt|ISO 9613|147/,
+      onlyQuestions: /Predict|What surprised you/,
+      source: /Morse and Bolt 1944/,
+    },
+    {
+      language: 'German',
+      query: '?lang=de',
+      answers: /^\s*Antworten/,
+      onlyAnswers: /Morse und Bolt|ISO 9613|147/,
+      onlyQuestions: /Vorhersagen|Was hat Sie überrascht/,
+      source: /Morse und Bolt 1944/,
+    },
+  ];
+  it.each(sheets)('prints a worksheet in $language whose answers stand on pages apart', async (expected) => {
+    const address = `${site.address}/demo/class/worksheet.html${expected.query}`;
+    const { page, messages } = await openPage(browser, address);
     await page.locator('html[data-ready]').waitFor({ state: 'attached' });
     expect(await violations(page)).toEqual([]);
     await page.setViewportSize({ width: 320, height: 800 });
@@ -303,17 +364,18 @@ describe('the class', () => {
     if (!findProgram(['pdftotext']) && !installDebianPackages(['poppler-utils']))
       throw new Error('This test needs poppler-utils and could not install it from Debian.');
     const pages = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' }).split('\f');
-    const first = pages.findIndex((text) => /^\s*Answers/.test(text));
+    const first = pages.findIndex((text) => expected.answers.test(text));
     expect(first).toBeGreaterThan(5);
     // Nothing that only an answer says stands before its page, and no question after it.
     for (const [k, text] of pages.entries()) {
-      if (k < first) expect(text, `page ${k + 1}`).not.toMatch(/Morse and Bolt|ISO 9613|147/);
-      else expect(text, `page ${k + 1}`).not.toMatch(/Predict|What surprised you/);
+      if (k < first) expect(text, `page ${k + 1}`).not.toMatch(expected.onlyAnswers);
+      else expect(text, `page ${k + 1}`).not.toMatch(expected.onlyQuestions);
     }
-    expect(pages.slice(first).join(' ')).toMatch(/Morse and Bolt 1944/);
+    expect(pages.slice(first).join(' ')).toMatch(expected.source);
     await page.locator('#with-answers').uncheck();
     await page.pdf({ path: file, format: 'A4', preferCSSPageSize: true });
-    expect(execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' })).not.toMatch(/Answers/);
+    const without = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' });
+    expect(without.split('\f').some((text) => expected.answers.test(text))).toBe(false);
     expect(messages).toEqual([]);
     await page.close();
   });
