@@ -115,34 +115,44 @@ describe('ringdown-room', () => {
     expect(active.getAttribute('aria-label')).to.equal('console: x 5.4, y 1.5');
   });
 
-  it('moves a source by dragging it, and the recordings that were made there', async () => {
-    const page = await fixture<RingdownStudy>(
-      `<ringdown-study room="5.4x4.1x2.7" no-files>
+  for (const [pixels, larger] of [
+    [16, 1],
+    [24, 1.5],
+    [12, 1],
+  ] as const)
+    it(`moves a source by dragging it, and the recordings that were made there, with text of ${pixels} px`, async () => {
+      const page = await fixture<RingdownStudy>(
+        `<ringdown-study room="5.4x4.1x2.7" no-files style="font-size: ${pixels}px">
         <ringdown-place kind="source" name="left" at="0.4 0.5 0.9"></ringdown-place>
         <ringdown-recording src="${roomAddress()}" label="one" source="left"></ringdown-recording>
         <ringdown-room></ringdown-room>
       </ringdown-study>`,
-    );
-    await ready(page);
-    const room = page.querySelector('ringdown-room')!;
-    await painted(room);
-    const box = handle(room, 'left').getBoundingClientRect();
-    const canvas = shadow(room, 'canvas').getBoundingClientRect();
-    await sendMouse({ type: 'move', position: [Math.round(box.left + 14), Math.round(box.top + 14)] });
-    await sendMouse({ type: 'down' });
-    await sendMouse({
-      type: 'move',
-      position: [Math.round(canvas.left + canvas.width / 2), Math.round(canvas.top + canvas.height / 2)],
+      );
+      await ready(page);
+      const room = page.querySelector('ringdown-room')!;
+      const picture = await painted(room);
+      // Letters grow with the text, as far as 320 px of its own are left to the picture.
+      const ratio = Math.min(3, devicePixelRatio);
+      const scale = Math.min(larger, picture.clientWidth / 320);
+      expect(picture.width).to.be.closeTo(picture.clientWidth * ratio, 1);
+      expect(picture.getContext('2d')!.getTransform().a).to.be.closeTo(ratio * scale, 1e-6);
+      const box = handle(room, 'left').getBoundingClientRect();
+      const canvas = shadow(room, 'canvas').getBoundingClientRect();
+      await sendMouse({ type: 'move', position: [Math.round(box.left + 14), Math.round(box.top + 14)] });
+      await sendMouse({ type: 'down' });
+      await sendMouse({
+        type: 'move',
+        position: [Math.round(canvas.left + canvas.width / 2), Math.round(canvas.top + canvas.height / 2)],
+      });
+      expect(room.snapshot!.places[0].at.x, 'not before it is let go').to.equal(0.4);
+      await sendMouse({ type: 'up' });
+      const { at } = room.snapshot!.places[0];
+      expect(at.x).to.be.closeTo(2.7, 0.1);
+      expect(at.y).to.be.closeTo(2.05, 0.1);
+      expect(room.snapshot!.recordings[0].source).to.deep.equal(at);
+      await sendMouse({ type: 'move', position: [0, 0] });
+      await page.study.settled();
     });
-    expect(room.snapshot!.places[0].at.x, 'not before it is let go').to.equal(0.4);
-    await sendMouse({ type: 'up' });
-    const { at } = room.snapshot!.places[0];
-    expect(at.x).to.be.closeTo(2.7, 0.1);
-    expect(at.y).to.be.closeTo(2.05, 0.1);
-    expect(room.snapshot!.recordings[0].source).to.deep.equal(at);
-    await sendMouse({ type: 'move', position: [0, 0] });
-    await page.study.settled();
-  });
 
   it('types, adds, names and removes places', async () => {
     const room = await made();

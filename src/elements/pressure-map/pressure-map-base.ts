@@ -85,7 +85,7 @@ export abstract class PressureMapBase extends RoomChartElement {
   readonly #gestures = new OrbitGestures({
     orbit: () => this.orbit,
     turned: (orbit) => this.#turn(orbit),
-    size: () => this.stageController.size,
+    size: () => this.stageController.boxSize,
   });
   #frame: (action: () => void) => void = () => undefined;
   #began = 0;

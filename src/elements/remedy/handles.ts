@@ -7,6 +7,8 @@ import type { Speaker } from '../../words/index.js';
 export interface HandleParts {
   readonly bands: readonly Band[];
   readonly layout: () => RemedyLayout | null;
+  /** Where a pointer stands over the picture, in its own pixels. */
+  readonly pointOf: (event: MouseEvent, box: Element) => { readonly x: number; readonly y: number };
   readonly speaker: Speaker;
   readonly change: (index: number, change: BandChange) => void;
   /** Which band is held or has the focus. */
@@ -51,11 +53,18 @@ export const dragChange = (band: Band, to: { position: number; gain: number }): 
     : { frequencyHz: rounded(to.position, 0.1), gainDb: rounded(to.gain, 0.1) };
 
 /** One button per band upon the plot of the gains, so that pointer, keyboard and screen reader find it. */
-export function renderHandles({ bands, layout, speaker, change, hold }: HandleParts): TemplateResult[] {
+export function renderHandles({
+  bands,
+  layout,
+  pointOf,
+  speaker,
+  change,
+  hold,
+}: HandleParts): TemplateResult[] {
   return bands.map((band, index) => {
     const pointed = (event: PointerEvent): BandChange | null => {
-      const box = (event.currentTarget as HTMLElement).parentElement!.getBoundingClientRect();
-      const at = layout()?.toBand(event.clientX - box.left, event.clientY - box.top);
+      const { x, y } = pointOf(event, (event.currentTarget as HTMLElement).parentElement!);
+      const at = layout()?.toBand(x, y);
       return at ? dragChange(band, at) : null;
     };
     const press = (event: PointerEvent): void => {

@@ -184,6 +184,7 @@ export class RingdownRemedy extends SystemChartElement {
   /** Handles stand where the picture says; it may be drawn after them. */
   #placeHandles(): void {
     const layout = this.#layout;
+    const { scale } = this.stageController;
     const bands = this.systemSnapshot?.design.bands;
     if (!layout || !bands) return;
     for (const node of this.renderRoot.querySelectorAll<HTMLElement>('.handle')) {
@@ -191,8 +192,8 @@ export class RingdownRemedy extends SystemChartElement {
       if (!band) continue;
       const { x, y } = layout.toPixel(band.frequencyHz, band.gainDb);
       const { left, right, top, bottom } = layout.gains;
-      node.style.setProperty('--x', `${Math.min(right, Math.max(left, x))}px`);
-      node.style.setProperty('--y', `${Math.min(bottom, Math.max(top, y))}px`);
+      node.style.setProperty('--x', `${scale * Math.min(right, Math.max(left, x))}px`);
+      node.style.setProperty('--y', `${scale * Math.min(bottom, Math.max(top, y))}px`);
     }
   }
 
@@ -286,6 +287,7 @@ export class RingdownRemedy extends SystemChartElement {
     ${renderHandles({
       bands: this.systemSnapshot!.design.bands,
       layout: () => this.#layout,
+      pointOf: (event, box) => this.stageController.pointOf(event, box),
       speaker: this.speaker,
       change: (index, change) => this.#change(index, change),
       hold: (index) => {

@@ -14,6 +14,8 @@ export interface Handle {
 
 export interface HandleStage {
   readonly layout: () => PlanLayout;
+  /** Where a pointer stands over the plan, in its own pixels. */
+  readonly pointOf: (event: MouseEvent, box: Element) => Point;
   /** While it is dragged; null once it is let go. */
   readonly hold: (handle: string | null, at: Point | null) => void;
 }
@@ -34,8 +36,8 @@ export function renderHandles(handles: readonly Handle[], stage: HandleStage): T
   return handles.map((handle) => {
     const { at } = handle;
     const pointed = (event: PointerEvent): Point => {
-      const box = (event.currentTarget as HTMLElement).parentElement!.getBoundingClientRect();
-      const { x, y } = stage.layout().toMetres(event.clientX - box.left, event.clientY - box.top);
+      const at = stage.pointOf(event, (event.currentTarget as HTMLElement).parentElement!);
+      const { x, y } = stage.layout().toMetres(at.x, at.y);
       return { x: rounded(x), y: rounded(y) };
     };
     const press = (event: PointerEvent): void => {

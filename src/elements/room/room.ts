@@ -181,7 +181,7 @@ export class RingdownRoom extends ViewElement {
     const view = this.#view();
     if (!context || !view) return;
     const { theme } = this.themeController;
-    const { size } = this.#stage;
+    const { size, scale } = this.#stage;
     this.#layout = paintCanvas(context, theme, size, (pen) => drawPlan(pen, view, theme, size));
     // Handles stand where the plan was just drawn.
     for (const node of this.renderRoot.querySelectorAll<HTMLElement>('.handle')) {
@@ -189,7 +189,7 @@ export class RingdownRoom extends ViewElement {
         x: 0,
         y: 0,
       };
-      node.style.translate = `${x}px ${y}px`;
+      node.style.translate = `${x * scale}px ${y * scale}px`;
     }
   }
 
@@ -389,6 +389,7 @@ export class RingdownRoom extends ViewElement {
                   ></canvas>
                   ${renderHandles(this.#handles(), {
                     layout: () => this.#layout ?? planLayout(view.corners, this.#stage.size),
+                    pointOf: (event, box) => this.#stage.pointOf(event, box),
                     hold: (handle, at) => {
                       this.held = handle === null ? null : { handle, at: at! };
                     },

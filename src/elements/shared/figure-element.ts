@@ -81,10 +81,9 @@ export abstract class FigureElement extends ViewElement {
     });
   }
 
-  /** Coordinates of a pointer on the canvas, CSS pixels. */
+  /** Coordinates of a pointer on the canvas, in the picture's own pixels. */
   protected pointOf(event: PointerEvent | MouseEvent): { x: number; y: number } {
-    const box = this.canvas!.getBoundingClientRect();
-    return { x: event.clientX - box.left, y: event.clientY - box.top };
+    return this.stageController.pointOf(event, this.canvas!);
   }
 
   protected hover(event: PointerEvent): void {

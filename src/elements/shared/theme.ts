@@ -52,6 +52,8 @@ export class ThemeController implements ReactiveController {
   readonly #changed: () => void;
   #scope: Scope | null = null;
   #theme: DrawTheme | null = null;
+  /** Size of the text, which pictures follow. */
+  #textSize = '';
   #printing = false;
 
   constructor(host: RingdownElement, changed: () => void) {
@@ -109,7 +111,10 @@ export class ThemeController implements ReactiveController {
   refresh(): void {
     if (!this.#host.isConnected) return;
     const next = this.#read();
-    if (JSON.stringify(next) === JSON.stringify(this.#theme)) return;
+    const style = getComputedStyle(this.#host);
+    const textSize = `${style.fontSize} ${style.getPropertyValue('--ringdown-text-scale')}`;
+    if (textSize === this.#textSize && JSON.stringify(next) === JSON.stringify(this.#theme)) return;
+    this.#textSize = textSize;
     this.#theme = next;
     this.#changed();
   }

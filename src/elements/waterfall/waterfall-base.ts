@@ -69,7 +69,7 @@ export abstract class WaterfallBase extends PictureElement {
   readonly #gestures = new OrbitGestures({
     orbit: () => this.orbit,
     turned: (orbit) => this.#turn(orbit),
-    size: () => this.stageController.size,
+    size: () => this.stageController.boxSize,
   });
 
   /** @internal */
