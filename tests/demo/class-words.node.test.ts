@@ -40,8 +40,8 @@ describe('the words of the class', () => {
     const { formats } = (await import('../../demo/class/dom.js')) as { formats: (tag: string) => Formats };
     const of = (words: Words, tag: string) => new Map(told({ ...words }, [facts, formats(tag)]));
     spoken = {
-      en: of((await import('../../demo/class/words/en/index.js')), 'en'),
-      de: of((await import('../../demo/class/words/de/index.js')), 'de'),
+      en: of(await import('../../demo/class/words/en/index.js'), 'en'),
+      de: of(await import('../../demo/class/words/de/index.js'), 'de'),
     };
   }, 60_000);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
