@@ -7,7 +7,7 @@ export interface Failure {
 }
 
 /** What the engines of browsers say where an array finds no room; a length beyond any array is one of these. */
-const outOfMemory = /memory|allocat|array (buffer )?length|array size|too large/i;
+const outOfMemory = /memory|allocat|array (buffer )?(length|size)/i;
 
 /** Any thrown value as a code and parameters. What is not ours becomes `unexpected` with its first line, no stack. */
 export function failureOf(thrown: unknown): Failure {

@@ -38,6 +38,26 @@ describe('what ships beside our own code', () => {
       expect(text, name).toContain(`| \`${name}\``);
   });
 
+  it('has a reason in every row, and no row for what is not used', () => {
+    const table = (read('DEVELOPERS.md').split('## Packages')[1] ?? '').split('\n## ')[0];
+    const rows = [...table.matchAll(/^\| `([^`]+)`\s+\|([^|]+)\|([^|]+)\|$/gm)];
+    expect(rows.length).toBeGreaterThan(8);
+    const used = [...Object.keys(about.dependencies), ...Object.keys(about.peerDependencies)];
+    expect(rows.map(([, name]) => name).sort()).toEqual(used.sort());
+    for (const [, name, does, why] of rows)
+      for (const text of [does, why]) expect(text.trim().length, name).toBeGreaterThan(5);
+  });
+
+  it('is asked for by our own code, each package of it', () => {
+    const code = readdirSync(`${root}src`, { recursive: true })
+      .map(String)
+      .filter((file) => file.endsWith('.ts'))
+      .map((file) => read(`src/${file}`))
+      .join('\n');
+    for (const name of Object.keys(about.dependencies))
+      expect(code, name).toMatch(new RegExp(`(from|import\\()\\s*'${name.replace('/', '\\/')}['/]`));
+  });
+
   it('has a licence that lets it be passed on, and carries its text', () => {
     expect(ships.length).toBeGreaterThan(8);
     for (const [path, { license = '' }] of ships) {
