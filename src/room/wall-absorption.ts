@@ -1,4 +1,5 @@
 import { RingdownError } from '../signal/errors.js';
+import { parseDecimal } from './parse.js';
 import { bassBandsHz, constructionAbsorption, constructions } from './constructions.js';
 import type { AbsorptionBand, Room, WallAbsorption } from './types.js';
 import * as maths from '../signal/maths.js';
@@ -81,23 +82,24 @@ export const absorptionAt = (
 
 /**
  * A table over frequency from the names of what the walls are made of: one for all, or one each (in a box x=0, x=L, y=0,
- * y=W, floor, ceiling).
+ * y=W, floor, ceiling). A number in place of a name is a coefficient of one's own, at every frequency.
  *
  * @param count Of the walls, floor and ceiling.
- * @throws RingdownError `wall-name` with `text`, `names`; `wall-count`
+ * @throws RingdownError `wall-name` with `text`, `names`; `wall-count`; `absorption-bounds`
  */
 export function wallsFromNames(names: readonly string[], count = boxWalls): AbsorptionBand[] {
   if (names.length !== 1 && names.length !== count)
     throw new RingdownError('wall-count', { count: names.length, walls: count });
   const found = names.map((text) => {
     const one = constructions.find(({ name }) => name === text.trim().toLowerCase());
-    if (one) return one;
+    if (one) return (frequencyHz: number) => constructionAbsorption(one, frequencyHz);
+    const own = parseDecimal(text);
+    if (own >= 0 && own <= 1) return () => own;
+    if (!Number.isNaN(own)) throw new RingdownError('absorption-bounds', { value: own, from: 0, to: 1 });
     throw new RingdownError('wall-name', { text, names: constructions.map(({ name }) => name).join(', ') });
   });
   return bassBandsHz.map((frequencyHz) => ({
     frequencyHz,
-    absorption: Array.from({ length: count }, (_, wall) =>
-      constructionAbsorption(found[found.length === 1 ? 0 : wall], frequencyHz),
-    ),
+    absorption: Array.from({ length: count }, (_, wall) => found[found.length === 1 ? 0 : wall](frequencyHz)),
   }));
 }

@@ -31,7 +31,7 @@ export interface RoomForm {
   /** °C, %; empty where not given. */
   readonly temperature: string;
   readonly humidity: string;
-  /** What walls, floor and ceiling are made of, in turn; one name for all; empty where unknown. */
+  /** What walls, floor and ceiling are made of, in turn: a name, or a coefficient; empty where unknown. */
   readonly walls: readonly string[];
   /** What no field holds: it stays as it is while nothing is said in its place. */
   readonly kept: { readonly speed: number | null; readonly absorption: AbsorptionGiven | null };
@@ -51,6 +51,11 @@ export interface FormFailure {
 }
 
 export const wallNames: readonly string[] = constructions.map(({ name }) => name);
+
+/** Whether a wall is given by a coefficient. */
+export const isOwnWall = (wall: string): boolean => wall !== '' && !wallNames.includes(wall);
+
+export { constructions };
 
 /** Reads a form; the room is null where anything was refused. */
 export function readRoomForm(form: RoomForm): {
@@ -156,7 +161,7 @@ export const cornersOf = ({ plan, size }: Room): readonly { readonly x: number; 
     { x: 0, y: size.widthMetres },
   ];
 
-/** What the walls are made of, where the absorption is that of a construction; else empty. */
+/** What the walls are made of, where the absorption is that of a construction; a coefficient that is one's own; else empty. */
 export function wallsOfRoom(room: Room): string[] {
   const count = wallCount(room);
   const { absorptionBands: bands } = room;
@@ -165,6 +170,8 @@ export function wallsOfRoom(room: Room): string[] {
     const found = constructions.find(({ name }) =>
       wallsFromNames([name]).every(({ absorption }, k) => absorption[0] === bands[k]?.absorption[wall]),
     );
-    return found?.name ?? '';
+    const [first] = bands;
+    const own = bands.every(({ absorption }) => absorption[wall] === first.absorption[wall]);
+    return found?.name ?? (own ? String(first.absorption[wall]) : '');
   });
 }

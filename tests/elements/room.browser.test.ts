@@ -207,6 +207,22 @@ describe('ringdown-room', () => {
     expect(room.snapshot!.room!.absorption![4]).to.be.greaterThan(room.snapshot!.room!.absorption![5]);
     await type(room, '[part=length]', '6');
     expect(room.snapshot!.room!.absorptionBands!.length, 'walls stay').to.equal(12);
+    // A coefficient of one's own, with a comma; a second one that is none is refused in a sentence.
+    shadow<HTMLDetailsElement>(room, '[part=walls] details').open = true;
+    floor.selectedIndex = floor.options.length - 1;
+    floor.dispatchEvent(new Event('change'));
+    await room.updateComplete;
+    await type(room, '[part=own-wall]', '0,23');
+    expect(room.snapshot!.room!.absorptionBands!.every(({ absorption }) => absorption[4] === 0.23)).to.equal(
+      true,
+    );
+    await type(room, '[part=own-wall]', '1.7');
+    expect(shadowText(room, '[part=walls] .wrong')).to.match(/1\.7.*between 0 and 1|0 .* 1/);
+    expect(room.snapshot!.room!.absorption![4]).to.equal(0.23);
+    await type(room, '[part=own-wall]', '0.3');
+    expect(shadowText(room, '[part=constructions] tbody')).to.match(
+      /plasterboard on studs.*0\.29.*from memory/,
+    );
   });
 
   it('stands alone, survives being moved, prints black on white without its fields', async () => {

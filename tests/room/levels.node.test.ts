@@ -98,8 +98,22 @@ describe('walls by what they are made of', () => {
       0.29, 0.29, 0.1, 0.05, 0.05,
     ]);
     expect(constructionAbsorption(board, 125 * Math.SQRT2)).toBeCloseTo(0.195, 9);
-    for (const { octaves } of constructions)
+    for (const { octaves, spread, source, name } of constructions) {
       for (const value of octaves) expect(value > 0 && value <= 1).toBe(true);
+      // No row claims a document, and each says how far it may be off.
+      expect(source).toBe('memory');
+      expect(spread[0] <= octaves[0] && octaves[0] <= spread[1] && spread[1] / spread[0] >= 2, name).toBe(
+        true,
+      );
+    }
+  });
+
+  it('may be coefficients of one’s own, beside names; none beyond 1', () => {
+    const walls = wallsFromNames(['0.2', 'carpet', '0,35', '1', '0', '.05']);
+    expect(walls[3].absorption).toEqual([0.2, 0.02, 0.35, 1, 0, 0.05]);
+    expect(walls.every(({ absorption }) => absorption[0] === 0.2)).toBe(true);
+    expect(() => wallsFromNames(['1.5'])).toThrowError(/absorption-bounds/);
+    expect(() => wallsFromNames(['velvet'])).toThrowError(/wall-name/);
   });
 
   it('give each mode the decay of its own third-octave', () => {

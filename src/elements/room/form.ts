@@ -1,6 +1,13 @@
 import { html, nothing } from 'lit';
 import type { TemplateResult } from 'lit';
-import { cornersOf, keptOf, wallNames, wallsOfRoom } from '../../study/room-form.js';
+import {
+  constructions,
+  cornersOf,
+  isOwnWall,
+  keptOf,
+  wallNames,
+  wallsOfRoom,
+} from '../../study/room-form.js';
 import type { FormFailure, LengthUnit, RoomForm } from '../../study/room-form.js';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
@@ -167,6 +174,12 @@ function renderCorners(parts: FormParts): TemplateResult {
   </fieldset>`;
 }
 
+/** What stands in the field of a coefficient of one's own before anything is typed. */
+const firstOwn = '0.1';
+
+/** A decimal comma is a decimal sign; an empty field is what stood there. */
+const ownWall = (text: string, before: string): string => text.trim().replace(',', '.') || before;
+
 /** One for all, or walls, floor and ceiling one by one. */
 function renderWalls(parts: FormParts): TemplateResult {
   const { form, failures, speaker, describe, change } = parts;
@@ -186,7 +199,20 @@ function renderWalls(parts: FormParts): TemplateResult {
               ${speaker.term('constructions', name)}
             </option>`,
         )}
-      </select></label
+        <option value=${firstOwn} ?selected=${isOwnWall(value)}>${speaker.view('wall-own')}</option>
+      </select>
+      ${
+        isOwnWall(value)
+          ? html`<input
+              part="own-wall"
+              inputmode="decimal"
+              autocomplete="off"
+              aria-label=${speaker.view('wall-own-of', { wall: label })}
+              .value=${Number.isNaN(Number(value)) ? value : speaker.n.number(Number(value), 2)}
+              @change=${(event: Event) => set(ownWall((event.target as HTMLInputElement).value, value))}
+            />`
+          : nothing
+      }</label
     >`;
   const count = walls.length;
   return html`<fieldset part="walls">
@@ -207,8 +233,42 @@ function renderWalls(parts: FormParts): TemplateResult {
       </div>
     </details>
     <p class="hint">${speaker.view('walls-hint')}</p>
+    ${renderConstructions(speaker)}
     ${failed ? html`<p class="wrong" role="alert">${describe(failed)}</p>` : nothing}
   </fieldset>`;
+}
+
+/** What each construction is taken to absorb, how far that may be off, and where it is from. */
+function renderConstructions(speaker: Speaker): TemplateResult {
+  const { n } = speaker;
+  return html`<details part="constructions">
+    <summary>${speaker.view('constructions-table')}</summary>
+    <div class="scroll">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">${speaker.view('construction-column')}</th>
+            ${[125, 250, 500].map((hertz) => html`<th scope="col">${n.hertz(hertz, 0)}</th>`)}
+            <th scope="col">${speaker.view('construction-spread', { frequencyHz: 125 })}</th>
+            <th scope="col">${speaker.view('construction-source')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${constructions.map(
+            ({ name, octaves, spread, source }) =>
+              html`<tr>
+                <th scope="row">${speaker.term('constructions', name)}</th>
+                ${octaves.map((value) => html`<td>${n.number(value, 2)}</td>`)}
+                <td>
+                  ${speaker.view('construction-from-to', { from: n.number(spread[0], 2), to: n.number(spread[1], 2) })}
+                </td>
+                <td>${speaker.view(`construction-source-${source}`)}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>
+  </details>`;
 }
 
 function wallLabel(wall: number, count: number, shape: RoomForm['shape'], speaker: Speaker): string {

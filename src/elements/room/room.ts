@@ -52,6 +52,8 @@ type Room = NonNullable<StudySnapshot['room']>;
  * @csspart length - Field of the length; likewise `width`, `height`, `temperature`, `humidity`.
  * @csspart corners - Corners of the plan as fields.
  * @csspart walls - What the walls are made of.
+ * @csspart own-wall - A coefficient of one's own.
+ * @csspart constructions - The table of what each construction is taken to absorb.
  * @csspart picture - What holds the plan.
  * @csspart handle - A seat, a source or a corner that can be dragged.
  * @csspart caption - Its size, volume and speed of sound.

@@ -92,6 +92,41 @@ export const roomStyles = css`
     color: var(--_faint);
   }
 
+  .scroll {
+    overflow-x: auto;
+  }
+
+  [part='walls'] {
+    grid-template-columns: minmax(0, 1fr);
+  }
+
+  [part='walls'] label,
+  [part='walls'] select {
+    min-inline-size: 0;
+    max-inline-size: 100%;
+  }
+
+  [part='constructions'] table {
+    margin-block-start: 0.4rem;
+    border-collapse: collapse;
+    font-size: 0.85em;
+  }
+
+  [part='constructions'] :is(th, td) {
+    padding: 0.15rem 0.9rem 0.15rem 0;
+    font-weight: 400;
+    text-align: start;
+    vertical-align: baseline;
+  }
+
+  [part='constructions'] thead th {
+    color: var(--_faint);
+  }
+
+  [part='constructions'] tbody tr {
+    border-block-start: 1px solid var(--_line);
+  }
+
   .walls {
     display: grid;
     grid-template-columns: repeat(auto-fill, minmax(9.5em, 1fr));

@@ -1,6 +1,6 @@
 import { placesOf } from '../../study/places.js';
 import { rangeState } from '../../study/readings.js';
-import { roomVolume, wallsOfRoom } from '../../study/room-form.js';
+import { isOwnWall, roomVolume, wallsOfRoom } from '../../study/room-form.js';
 import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
 import { placeName } from '../place-name.js';
@@ -25,7 +25,10 @@ function roomFacts(room: Room, speaker: Speaker): Markup {
     : ['wall-0', 'wall-1', 'wall-2', 'wall-3', 'wall-floor', 'wall-ceiling'].map((name) =>
         speaker.view(name),
       );
-  const material = (wall: string): string => speaker.term('constructions', wall);
+  const material = (wall: string): string =>
+    isOwnWall(wall)
+      ? speaker.view('wall-coefficient', { value: Number(wall) })
+      : speaker.term('constructions', wall);
   const alike = new Set(walls).size === 1;
   return markup`<dl class="facts">
 ${
