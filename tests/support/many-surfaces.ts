@@ -11,7 +11,7 @@ export interface Held {
 }
 
 /** Counts WebGL contexts that live, and their textures and buffers; runs before the page's scripts. */
-function count(): void {
+export function count(): void {
   const held = { textures: 0, buffers: 0 };
   const contexts = new Set<WebGL2RenderingContext>();
   /** Calls `after` with what a method of a prototype got and gave. */
@@ -57,22 +57,24 @@ export async function heldBy(page: Page, session: CDPSession): Promise<Held> {
 
 /** Of the surfaces in the window: how many there are, and how many are blank. */
 export const inWindow = (page: Page): Promise<{ shown: number; blank: number }> =>
-  page.evaluate(() => {
-    let [shown, blank] = [0, 0];
-    for (const element of document.querySelectorAll('ringdown-waterfall')) {
-      const canvas = element.shadowRoot?.querySelector('canvas');
-      const box = (canvas ?? element).getBoundingClientRect();
-      if (box.bottom < 40 || box.top > innerHeight - 40) continue;
-      shown++;
-      const copy = document.createElement('canvas');
-      [copy.width, copy.height] = [60, 40];
-      const context = copy.getContext('2d');
-      if (canvas && canvas.width > 0) context?.drawImage(canvas, 0, 0, 60, 40);
-      const { data } = context!.getImageData(0, 0, 60, 40);
-      const colours = new Set<number>();
-      for (let k = 0; k < data.length; k += 4)
-        colours.add((data[k] << 16) | (data[k + 1] << 8) | data[k + 2]);
-      if (colours.size < 60) blank++;
-    }
-    return { shown, blank };
-  });
+  page.evaluate(surfacesInWindow);
+
+/** The same, in a page of any engine. */
+export function surfacesInWindow(): { shown: number; blank: number } {
+  let [shown, blank] = [0, 0];
+  for (const element of document.querySelectorAll('ringdown-waterfall')) {
+    const canvas = element.shadowRoot?.querySelector('canvas');
+    const box = (canvas ?? element).getBoundingClientRect();
+    if (box.bottom < 40 || box.top > innerHeight - 40) continue;
+    shown++;
+    const copy = document.createElement('canvas');
+    [copy.width, copy.height] = [60, 40];
+    const context = copy.getContext('2d');
+    if (canvas && canvas.width > 0) context?.drawImage(canvas, 0, 0, 60, 40);
+    const { data } = context!.getImageData(0, 0, 60, 40);
+    const colours = new Set<number>();
+    for (let k = 0; k < data.length; k += 4) colours.add((data[k] << 16) | (data[k + 1] << 8) | data[k + 2]);
+    if (colours.size < 60) blank++;
+  }
+  return { shown, blank };
+}

@@ -330,6 +330,11 @@ export const ridgesStyles = css`
   }
 
   @media print {
+    /* Firefox leaves a container blank that is broken across pages; on paper the table has room for its columns. */
+    :host {
+      container-type: normal;
+      break-inside: auto;
+    }
     details:not([open]),
     .more {
       display: none;

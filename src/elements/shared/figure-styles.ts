@@ -297,5 +297,10 @@ export const figureStyles = css`
     .picture {
       block-size: 9cm;
     }
+    /* Drawn for the screen's width before the paper's is known: smaller rather than squeezed. */
+    .picture canvas {
+      object-fit: contain;
+      object-position: left top;
+    }
   }
 `;

@@ -183,6 +183,14 @@ export const studyStyles = css`
     pointer-events: none;
   }
 
+  @media print {
+    /* Firefox leaves blank what does not fit one page of a container. */
+    :host {
+      container-type: normal;
+      break-inside: auto;
+    }
+  }
+
   @media (prefers-reduced-motion: reduce) {
     .progress {
       transition: none;
