@@ -335,6 +335,9 @@ export const ridgesStyles = css`
       container-type: normal;
       break-inside: auto;
     }
+    table {
+      font-size: 0.8em;
+    }
     details:not([open]),
     .more {
       display: none;
