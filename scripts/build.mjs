@@ -18,6 +18,8 @@ const required = [
     'define/index.ts',
     'bundle.ts',
     'bundle-flat.ts',
+    'bundle-more.ts',
+    'bundle-all.ts',
     'bundle-de.ts',
     'cli/main.ts',
   ],

@@ -1,48 +1,30 @@
-/** Everything in one file without the surface: the waterfall is drawn by lines. */
-import { preferInlineWorker } from './study/pool.js';
+/** The flat views in one file, for a plain script tag of type "module": the waterfall is drawn by lines. */
+import { startFigures } from './bundle-figures.js';
 import './define/study.js';
 import './define/recording.js';
 import './define/place.js';
-import './define/recordings.js';
 import './define/waterfall-flat.js';
 import './define/spectrogram.js';
 import './define/ridges.js';
-import './define/fit.js';
 import './define/decay-times.js';
 import './define/modes.js';
-import './define/room.js';
-import './define/pressure-map-flat.js';
-import './define/seats.js';
-import './define/sources.js';
 import './define/response.js';
-import './define/listen.js';
-import './define/report.js';
-import './define/remedy.js';
-import './define/comparison.js';
 
 export { RingdownStudy } from './elements/study/study.js';
 export { RingdownRecording } from './elements/recording/recording.js';
 export { RingdownPlace } from './elements/place/place.js';
-export { RingdownRecordings } from './elements/recordings/recordings.js';
 export { RingdownWaterfallFlat as RingdownWaterfall } from './elements/waterfall/waterfall-flat.js';
 export { RingdownSpectrogram } from './elements/spectrogram/spectrogram.js';
 export { RingdownRidges } from './elements/ridges/ridges.js';
-export { RingdownFit } from './elements/fit/fit.js';
-export { RingdownModes } from './elements/modes/modes.js';
-export { RingdownRoom } from './elements/room/room.js';
-export { RingdownPressureMapFlat as RingdownPressureMap } from './elements/pressure-map/pressure-map-flat.js';
-export { RingdownSeats } from './elements/seats/seats.js';
-export { RingdownSources } from './elements/sources/sources.js';
-export { RingdownRemedy } from './elements/remedy/remedy.js';
-export { RingdownComparison } from './elements/comparison/comparison.js';
 export { RingdownDecayTimes } from './elements/decay-times/decay-times.js';
-export { RingdownListen } from './elements/listen/listen.js';
+export { RingdownModes } from './elements/modes/modes.js';
 export { RingdownResponse } from './elements/response/response.js';
-export { RingdownReport } from './elements/report/report.js';
 export type * from './elements/events.js';
 export { createStudy } from './study/study.js';
-export { setWorkerFactory, type WorkerFactory } from './study/pool.js';
+export { documentText, openStudyText, resultsOf, studyDocument } from './study/document.js';
+export { more } from './study/more.js';
+export { setWorkerFactory, workerWay, type WorkerFactory } from './study/pool.js';
 export type * from './study/types.js';
 export { addWords, createSpeaker } from './words/index.js';
 
-preferInlineWorker();
+startFigures(import.meta.url);

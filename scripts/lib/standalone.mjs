@@ -4,8 +4,10 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { build } from 'esbuild';
 import { engineOnce } from './engine-once.mjs';
+import { leanThree } from './lean-three.mjs';
 import { isAllowed, licenceOf, licencesText, noticesComment, packagesIn } from './licences.mjs';
 import { Complaint, root } from './project.mjs';
+import { splitFiles } from './split.mjs';
 
 /** @satisfies {import('esbuild').BuildOptions} */
 const common = {
@@ -76,16 +78,32 @@ export async function bundleStandalone(out) {
     sourcemap: /** @type {const} */ ('linked'),
     sourcesContent: false,
   };
-  const all = async (/** @type {string} */ entry, /** @type {string} */ file) =>
+  const plugins = [inlineSofaWorker, withoutLanguages, leanThree()];
+  const { version } = JSON.parse(await readFile(`${root}package.json`, 'utf8'));
+  const split = await splitFiles(common, {
+    ...{ workerInputs, version, plugins, second: 'src/bundle-more.ts' },
+    entries: ['src/bundle-flat.ts', 'src/bundle.ts'],
+  });
+  const oneOf = (
+    /** @type {{ contents: string, plugins: import('esbuild').Plugin[] }} */ made,
+    /** @type {string} */ file,
+  ) =>
     build({
       ...oneFile,
-      plugins: [inlineSofaWorker, withoutLanguages, await engineOnce(common, workerInputs, entry)],
-      entryPoints: [entry],
+      plugins: made.plugins,
+      stdin: { contents: made.contents, resolveDir: root, loader: 'ts', sourcefile: file },
       outfile: `${out}/${file}`,
     });
-  const [whole, flat, german] = await Promise.all([
-    all('src/bundle.ts', 'ringdown.js'),
-    all('src/bundle-flat.ts', 'ringdown-flat.js'),
+  const [all, whole, flat, more, german] = await Promise.all([
+    build({
+      ...oneFile,
+      plugins: [...plugins, await engineOnce(common, workerInputs, 'src/bundle-all.ts')],
+      entryPoints: ['src/bundle-all.ts'],
+      outfile: `${out}/ringdown-all.js`,
+    }),
+    oneOf(split.figures(1), 'ringdown.js'),
+    oneOf(split.figures(0), 'ringdown-flat.js'),
+    oneOf(split.more, 'ringdown-more.js'),
     build({
       ...oneFile,
       entryPoints: ['src/bundle-de.ts'],
@@ -100,7 +118,9 @@ export async function bundleStandalone(out) {
       allowOverwrite: true,
     }),
   ]);
-  const inside = [whole, flat].map(({ metafile }) =>
+  const singles = { 'ringdown-all.js': all, 'ringdown.js': whole, 'ringdown-flat.js': flat, 'ringdown-more.js': more };
+  // The engine's packages stand in a text of each; whose exactly is not told apart.
+  const inside = Object.values(singles).map(({ metafile }) =>
     packagesIn([metafile, worker.metafile, sofaWorker.metafile]),
   );
   const licences = new Map(inside.flat().map((name) => [name, licenceOf(name)]));
@@ -108,31 +128,36 @@ export async function bundleStandalone(out) {
     promise(isAllowed(licence), `${name} is under the licence ${licence}, which may not be bundled.`);
   const sorted = [...licences.values()].sort((a, b) => a.name.localeCompare(b.name, 'en'));
   await writeFile(`${out}/LICENSES.txt`, licencesText(sorted));
-  for (const [k, file] of ['ringdown.js', 'ringdown-flat.js'].entries())
+  for (const [k, file] of Object.keys(singles).entries()) {
+    promise(
+      !(await readFile(`${out}/${file}`, 'utf8')).includes(String(split.notThere)),
+      `dist/${file} takes from another file what that one does not give.`,
+    );
     await addNotices(`${out}/${file}`, noticesComment(sorted.filter(({ name }) => inside[k].includes(name))));
+  }
   promise(standsAlone(worker.metafile), 'dist/study/worker.js must be one file, but it imports others.');
-  promise(standsAlone(whole.metafile), 'dist/ringdown.js must be one file, but it imports others.');
-  promise(standsAlone(flat.metafile), 'dist/ringdown-flat.js must be one file, but it imports others.');
+  for (const [file, { metafile }] of Object.entries(singles))
+    promise(standsAlone(metafile), `dist/${file} must be one file, but it imports others.`);
   promise(standsAlone(german.metafile), 'dist/ringdown-de.js must be one file, but it imports others.');
   promise(
     !holds(german.metafile, /words\/en\//),
     'dist/ringdown-de.js must hold German alone, but it holds English too.',
   );
   promise(
-    ![whole, flat].some(({ metafile }) => holds(metafile, /words\/de\//)),
+    !Object.values(singles).some(({ metafile }) => holds(metafile, /words\/de\//)),
     'The single files must be without German, which is a file of its own.',
   );
   promise(
-    !holds(flat.metafile, /node_modules\/three\//),
-    'dist/ringdown-flat.js must be without three, but holds it.',
+    ![flat, more].some(({ metafile }) => holds(metafile, /node_modules\/three\//)),
+    'dist/ringdown-flat.js and ringdown-more.js must be without three, but one holds it.',
   );
   promise(
     !holds(worker.metafile, /node_modules\/(three|lit|jsfive)\//),
     'The worker must be without three, lit and the HDF5 reader.',
   );
   promise(
-    !holds(whole.metafile, /node_modules\/jsfive\//),
-    'dist/ringdown.js must hold the HDF5 reader within the text of its worker only.',
+    !holds(all.metafile, /node_modules\/jsfive\//),
+    'dist/ringdown-all.js must hold the HDF5 reader within the text of its worker only.',
   );
   promise(
     standsAlone(sofaWorker.metafile),

@@ -1,3 +1,4 @@
+import { defaultBounds, type OptimiseBounds } from './optimise-bounds.js';
 import { RingdownError } from '../signal/errors.js';
 import { Rng } from '../signal/random.js';
 import type { Job } from '../signal/types.js';
@@ -7,15 +8,6 @@ import { hangSeconds, type SharedRidge } from './ridge-levels.js';
 import { equalWeights } from './spread.js';
 import type { TransferMatrix } from './types.js';
 import * as maths from '../signal/maths.js';
-
-export interface OptimiseBounds {
-  /** No source is turned down by more, dB (negative). Sources are only ever turned down: the loudest stays at 0 dB. */
-  readonly lowestGainDb: number;
-  readonly longestDelaySeconds: number;
-  readonly polarity: boolean;
-  /** How far the mean output level may fall below that of all sources alike, dB (negative). */
-  readonly leastLevelDb: number;
-}
 
 export interface OptimiseParams {
   readonly bounds?: Partial<OptimiseBounds>;
@@ -40,13 +32,6 @@ export interface Proposal {
   readonly seed: number;
   readonly evaluations: number;
 }
-
-export const defaultBounds: OptimiseBounds = {
-  lowestGainDb: -6,
-  longestDelaySeconds: 0.02,
-  polarity: true,
-  leastLevelDb: -6,
-};
 
 /** Steps of processors in the trade: settings are proposed, and judged, as they can be typed in. */
 const gainStepDb = 0.1;

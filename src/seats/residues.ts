@@ -2,7 +2,7 @@ import { ln1000 } from '../resonance/poles.js';
 import { withoutOffset } from '../signal/dc.js';
 import type { Job, Recording } from '../signal/types.js';
 import type { Resonance } from '../resonance/types.js';
-import { reducedCopy } from './combine.js';
+import { reducedCopy } from './reduce.js';
 import type { SharedRidge } from './ridge-levels.js';
 import * as maths from '../signal/maths.js';
 

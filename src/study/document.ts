@@ -1,6 +1,6 @@
 import { RingdownError } from '../signal/errors.js';
 import type { Job, MicrophoneResponse, Note, PositionMetres, Recording } from '../signal/types.js';
-import { reducedCopy } from '../seats/combine.js';
+import { reducedCopy } from '../seats/reduce.js';
 import type { Room } from '../room/types.js';
 import { encodeSamples } from './base64.js';
 import { readDocument } from './document-read.js';

@@ -1,8 +1,10 @@
+import { RingdownError } from '../signal/index.js';
 import type { Progress } from '../signal/index.js';
 import { createResultCache } from './cache.js';
+import { hasMore, more } from './more.js';
 import { startJob, type JobParams, type JobResult, type JobType } from './jobs.js';
 import { workerFromText } from './pool/from-text.js';
-import { createScheduler, type Route } from './pool/scheduler.js';
+import { createScheduler, type Request, type Route, type Scheduler } from './pool/scheduler.js';
 import type { WorkerLike } from './pool/lane.js';
 
 export type { WorkerLike } from './pool/lane.js';
@@ -90,12 +92,32 @@ function pageSize(): number {
 const soonTypes: ReadonlySet<JobType> = new Set<JobType>(['examine', 'grid']);
 
 export function createPool(options: PoolOptions = {}): Pool {
-  const scheduler = createScheduler({
-    routes: options.routes ?? pageRoutes(),
-    size: options.size ?? pageSize(),
-    start: startJob,
-    silenceMilliseconds: options.silenceMilliseconds,
-  });
+  const begin = (): Scheduler =>
+    createScheduler({
+      routes: options.routes ?? pageRoutes(),
+      size: options.size ?? pageSize(),
+      start: startJob,
+      silenceMilliseconds: options.silenceMilliseconds,
+    });
+  let scheduler = begin();
+  let partial = hasMore();
+  /** A job that comes to what the page's file leaves to another begins anew with the whole engine. */
+  const runWhole = async (request: Request): Promise<unknown> => {
+    const used = scheduler;
+    try {
+      return await used.run(request);
+    } catch (thrown) {
+      if (!partial && scheduler === used) throw thrown;
+      if (!(thrown instanceof RingdownError) || thrown.code !== 'more-missing') throw thrown;
+      await more();
+      if (scheduler === used) {
+        scheduler = begin();
+        partial = false;
+        used.retire();
+      }
+      return scheduler.run(request);
+    }
+  };
   const cache = createResultCache(options.cacheLimit);
   return {
     get way() {
@@ -104,11 +126,11 @@ export function createPool(options: PoolOptions = {}): Pool {
     run<T extends JobType>(type: T, params: JobParams<T>, { key, signal, onProgress }: RunOptions = {}) {
       const soon = soonTypes.has(type);
       if (key === undefined)
-        return scheduler.run({ type, params, soon, signal, onProgress }) as Promise<JobResult<T>>;
+        return runWhole({ type, params, soon, signal, onProgress }) as Promise<JobResult<T>>;
       return cache.get(
         `${type} ${key}`,
         { signal, onProgress },
-        (waiter) => scheduler.run({ type, params, soon, ...waiter }) as Promise<JobResult<T>>,
+        (waiter) => runWhole({ type, params, soon, ...waiter }) as Promise<JobResult<T>>,
       );
     },
     peek: <T extends JobType>(type: T, key: string) => cache.peek<JobResult<T>>(`${type} ${key}`),

@@ -1,7 +1,7 @@
 import { logFrequencies } from '../decay/index.js';
 import type { SourceSetting, TransferMatrix } from '../seats/index.js';
 import { plainSetting } from '../seats/index.js';
-import { reducedCopy } from '../seats/combine.js';
+import { reducedCopy } from '../seats/reduce.js';
 import type { Room } from '../room/types.js';
 import type { Recording } from '../signal/types.js';
 import { diagnosisParamsOf, fitParamsOf, recordingKey } from './choices.js';

@@ -51,6 +51,9 @@ export function addOwn(words: OwnWords): void {
   changed();
 }
 
+/** Says that tables which lie elsewhere have grown. */
+export const wordsGrew = (): void => changed();
+
 export const hasLanguage = (tag: string): boolean => registry().languages.has(tag.toLowerCase());
 
 /** Another number after each change. */

@@ -3,7 +3,7 @@ import { sendKeys } from '@web/test-runner-commands';
 import '../../src/define/index.js';
 import type { RingdownListen } from '../../src/elements/listen/listen.js';
 import type { RingdownStudy } from '../../src/elements/study/study.js';
-import { reducedCopy } from '../../src/seats/combine.js';
+import { reducedCopy } from '../../src/seats/reduce.js';
 import { decodeWav } from '../../src/signal/wav.js';
 import { aTimeout, ready, room, roomAddress, shadow, shadowText, slowHz, waitUntil } from './support.js';
 

@@ -1,6 +1,7 @@
 import { property } from 'lit/decorators.js';
 import type { StudyFailure } from '../../study/types.js';
 import { RingdownElement } from './element.js';
+import { onceSaid, saidOf } from './late-words.js';
 import type { PageSource } from './page-files.js';
 import { credentialsOf } from './settings.js';
 import type { Given, Settings } from './settings.js';
@@ -112,7 +113,12 @@ export abstract class SettingsElement extends RingdownElement {
    * @internal
    */
   describe(failure: StudyFailure): string {
-    const sentence = this.speaker.error(failure);
+    const sentence = saidOf(this.speaker, failure);
     return failure.label ? this.speaker.view('failure-of', { label: failure.label, sentence }) : sentence;
+  }
+
+  /** @internal */
+  whenSaid(failure: StudyFailure, then: () => void): void {
+    onceSaid(this.speaker, failure, then);
   }
 }

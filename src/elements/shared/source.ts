@@ -31,6 +31,8 @@ export interface SourceHost extends RingdownElement, Partial<LinkState> {
   ownSource(): PageSource | null;
   ownSettings(): Settings;
   describe(failure: StudyFailure): string;
+  /** Calls back once that sentence is there. */
+  whenSaid(failure: StudyFailure, then: () => void): void;
 }
 
 /** Owns a feed for an element: lends it to the page's life, and tells the page what the engine did. */
@@ -89,7 +91,9 @@ export class OwnFeed {
     const known = new Set(before.failures.map(key));
     for (const failure of failures)
       if (!known.has(key(failure)))
-        emit(this.#host, 'ringdown-error', { failure, message: this.#host.describe(failure) });
+        this.#host.whenSaid(failure, () =>
+          emit(this.#host, 'ringdown-error', { failure, message: this.#host.describe(failure) }),
+        );
     if (progress && progress !== before.progress)
       emit(this.#host, 'ringdown-progress', { stage: progress.stage, fraction: progress.fraction });
     if (status === 'ready' && before.status !== 'ready')

@@ -40,6 +40,8 @@ export interface Scheduler {
   run(request: Request): Promise<unknown>;
   /** The way jobs go now: a route's name, `main`, or null before the first job. */
   readonly way: string | null;
+  /** Ends each worker once it has nothing to do; no more jobs come. */
+  retire(): void;
   /** Ends the workers; waiting and running jobs are cancelled. */
   dispose(): void;
 }
@@ -58,6 +60,7 @@ export function createScheduler(options: SchedulerOptions): Scheduler {
   let nextId = 1;
   let mainBusy = false;
   let disposed = false;
+  let retired = false;
   let way: string | null = null;
 
   const pump = (): void => {
@@ -67,9 +70,15 @@ export function createScheduler(options: SchedulerOptions): Scheduler {
       if (!mainBusy && lanes.size === 0) void runOnMain();
     }
     for (const lane of lanes) {
-      if (queue.length === 0) return;
+      if (queue.length === 0) break;
       if (!lane.busy) void runInLane(lane, queue.shift()!);
     }
+    if (retired && queue.length === 0)
+      for (const lane of lanes)
+        if (!lane.busy) {
+          lane.close();
+          lanes.delete(lane);
+        }
     while (route < routes.length && Math.min(size - lanes.size, queue.length) > opening) void addLane();
   };
 
@@ -157,6 +166,10 @@ export function createScheduler(options: SchedulerOptions): Scheduler {
         // Lets callers of one turn fill the queue, so that the number of workers is right from the start.
         queueMicrotask(pump);
       }),
+    retire: () => {
+      retired = true;
+      pump();
+    },
     dispose: () => {
       disposed = true;
       for (const lane of lanes) lane.close();

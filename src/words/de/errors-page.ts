@@ -38,6 +38,10 @@ export const pageErrors: Readonly<Record<string, Sentence>> = {
     `Der Link wählt einen Grat bei ${n.hertz(p.frequencyHz)}, und hier gibt es keinen. Der Rest der Ansicht ist, wie der Link ihn hat.`,
   'file-read': (p, n) =>
     `Der Browser konnte die Datei nicht lesen (${n.text(p.detail)}). Wählen Sie sie noch einmal.`,
+  'more-missing': (p, n) =>
+    `Dafür wird die Datei ${n.text(p.name)} neben der gebraucht, die die Seite lädt, und sie kam nicht (${n.text(p.detail)}). Beide aus einer Ausgabe gehören in einen Ordner.`,
+  'more-words': (p, n) =>
+    `Abgelehnt (${n.text(p.code)}). Der Grund steht in der Datei ${n.text(p.name)}, die von neben der geladenen Datei nicht gekommen ist.`,
   'words-language': (p, n) =>
     `Wörter brauchen eine Sprache wie „de“ oder „de-AT“ (BCP 47); „${n.text(p.text)}“ ist keine. Nichts davon wurde übernommen.`,
   'words-table': (p, n) =>

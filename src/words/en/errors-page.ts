@@ -37,6 +37,10 @@ export const pageErrors: Readonly<Record<string, Sentence>> = {
   'link-ridge': (p, n) =>
     `The link selects a ridge at ${n.hertz(p.frequencyHz)}, and there is none here. The rest of the view is as the link has it.`,
   'file-read': (p, n) => `The file could not be read by the browser (${n.text(p.detail)}). Choose it again.`,
+  'more-missing': (p, n) =>
+    `This needs the file ${n.text(p.name)} beside the one that the page loads, and it did not come (${n.text(p.detail)}). Put both, of one release, into one folder.`,
+  'more-words': (p, n) =>
+    `Refused (${n.text(p.code)}). Why is said in the file ${n.text(p.name)}, which has not come from beside the one that the page loads.`,
   'words-language': (p, n) =>
     `Words need a language, as “de” or “de-AT” (BCP 47); “${n.text(p.text)}” is none. Nothing of them was taken.`,
   'words-table': (p, n) => `“${n.text(p.name)}” is not a table of words by code. Nothing of them was taken.`,

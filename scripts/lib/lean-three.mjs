@@ -1,0 +1,66 @@
+/**
+ * three for the single file without what no picture of ours asks of it. Its renderer holds the shaders of every material,
+ * lights, shadows, environments and headsets; ours draws shaders of its own into one canvas. Their modules are emptied, as
+ * far as the renderer never calls them for a material of ours; pages that are built take three as it is.
+ */
+import { existsSync } from 'node:fs';
+import { root } from './project.mjs';
+
+const source = `${root}node_modules/three/src/`;
+
+/**
+ * Something of a name that is made with `new` and whose methods do nothing.
+ *
+ * @param {string} name
+ * @param {string} members of the object
+ */
+const idle = (name, members) =>
+  `export function ${name}() { const none = () => undefined; const no = () => false; return { ${members} }; }`;
+
+/** In the place of modules, by their path in three's sources. @type {Record<string, string>} */
+const emptied = {
+  'renderers/webxr/WebXRManager.js': idle(
+    'WebXRManager',
+    `enabled: false, isPresenting: false, cameraAutoUpdate: false, hasDepthSensing: no, addEventListener: none,
+    removeEventListener: none, setAnimationLoop: none, getEnvironmentBlendMode: none, dispose: none`,
+  ),
+  'renderers/webgl/WebGLShadowMap.js': idle(
+    'WebGLShadowMap',
+    'enabled: false, autoUpdate: false, needsUpdate: false, type: 1, render: none',
+  ),
+  // Only for canvases of more than eight bits.
+  'renderers/webgl/WebGLOutput.js': idle('WebGLOutput', ''),
+  'renderers/webgl/WebGLEnvironments.js': idle(
+    'WebGLEnvironments',
+    'get: (texture) => texture, dispose: none',
+  ),
+  'renderers/webgl/WebGLMorphtargets.js': idle('WebGLMorphtargets', 'update: none'),
+  'renderers/webgl/WebGLUniformsGroups.js': idle(
+    'WebGLUniformsGroups',
+    'bind: none, update: none, dispose: none',
+  ),
+  'renderers/webgl/WebGLMaterials.js': idle(
+    'WebGLMaterials',
+    `refreshFogUniforms: none,
+    refreshMaterialUniforms: (uniforms, material) => { material.uniformsNeedUpdate = false; }`,
+  ),
+  'renderers/shaders/DFGLUTData.js': 'export const getDFGLUT = () => null;',
+  'renderers/shaders/ShaderLib.js': 'export const ShaderLib = {};',
+  'renderers/shaders/ShaderChunk.js': 'export const ShaderChunk = {};',
+};
+
+/** @returns {import('esbuild').Plugin} */
+export function leanThree() {
+  for (const file of ['Three.js', ...Object.keys(emptied)])
+    if (!existsSync(source + file)) throw new Error(`three has no ${file} any more: look at scripts/lib/lean-three.mjs.`);
+  return {
+    name: 'lean-three',
+    setup({ onResolve, onLoad }) {
+      onResolve({ filter: /^three$/ }, () => ({ path: `${source}Three.js`, sideEffects: false }));
+      onLoad({ filter: /[\\/]three[\\/]src[\\/].*\.js$/ }, ({ path }) => {
+        const contents = emptied[path.replaceAll('\\', '/').slice(source.length)];
+        return contents === undefined ? undefined : { contents, loader: 'js' };
+      });
+    },
+  };
+}
