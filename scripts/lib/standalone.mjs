@@ -7,6 +7,7 @@ import { engineOnce } from './engine-once.mjs';
 import { leanThree } from './lean-three.mjs';
 import { isAllowed, licenceOf, licencesText, noticesComment, packagesIn } from './licences.mjs';
 import { Complaint, root } from './project.mjs';
+import { shrink, shrunkText } from './shrink.mjs';
 import { splitFiles } from './split.mjs';
 
 /** @satisfies {import('esbuild').BuildOptions} */
@@ -32,7 +33,7 @@ export async function bundleStandalone(out) {
     entryPoints: ['src/study/worker.ts'],
     platform: 'browser',
   });
-  const workerText = worker.outputFiles[0].text;
+  const workerText = (await shrunkText(worker.outputFiles[0].text, 'worker.js')).code;
   const sofaWorker = await build({
     ...common,
     minify: true,
@@ -40,7 +41,7 @@ export async function bundleStandalone(out) {
     entryPoints: ['src/study/sofa-worker.ts'],
     platform: 'browser',
   });
-  const sofaText = sofaWorker.outputFiles[0].text;
+  const sofaText = (await shrunkText(sofaWorker.outputFiles[0].text, 'sofa-worker.js')).code;
   const moduleOf = (/** @type {string} */ text) => `export default ${JSON.stringify(text)};\n`;
   for (const [name, text] of [
     ['worker', workerText],
@@ -74,7 +75,6 @@ export async function bundleStandalone(out) {
   const oneFile = {
     ...common,
     minify: true,
-    legalComments: /** @type {const} */ ('eof'),
     sourcemap: /** @type {const} */ ('linked'),
     sourcesContent: false,
   };
@@ -119,6 +119,7 @@ export async function bundleStandalone(out) {
     }),
   ]);
   const singles = { 'ringdown-all.js': all, 'ringdown.js': whole, 'ringdown-flat.js': flat, 'ringdown-more.js': more };
+  await Promise.all([...Object.keys(singles), 'ringdown-de.js'].map((file) => shrink(`${out}/${file}`)));
   // The engine's packages stand in a text of each; whose exactly is not told apart.
   const inside = Object.values(singles).map(({ metafile }) =>
     packagesIn([metafile, worker.metafile, sofaWorker.metafile]),
