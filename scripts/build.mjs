@@ -15,6 +15,7 @@ const required = [
   ...[
     'index.ts',
     'engine.ts',
+    'engine-core.ts',
     'define/index.ts',
     'bundle.ts',
     'bundle-flat.ts',

@@ -15,13 +15,15 @@ import { seatErrors } from './words/en/errors-seats.js';
 import { studyErrors } from './words/en/errors-study.js';
 import { english } from './words/en/index.js';
 import { remedyViews } from './words/en/views-remedy.js';
+import { recordingViews } from './words/en/views-recordings.js';
+import { roomViews } from './words/en/views-room.js';
 import { sheetViews } from './words/en/views-sheet.js';
 import { systemViews } from './words/en/views-system.js';
 import { listenViews } from './words/en/views-listen.js';
 import { wordsGrew } from './words/registry.js';
 
 Object.assign(english.errors, fileErrors, houseErrors, seatErrors, studyErrors);
-Object.assign(english.views, remedyViews, sheetViews, systemViews, listenViews);
+Object.assign(english.views, remedyViews, sheetViews, systemViews, listenViews, recordingViews, roomViews);
 wordsGrew();
 
 export { RingdownRecordings } from './elements/recordings/recordings.js';

@@ -44,6 +44,17 @@ const emptied = {
     `refreshFogUniforms: none,
     refreshMaterialUniforms: (uniforms, material) => { material.uniformsNeedUpdate = false; }`,
   ),
+  'renderers/webgl/WebGLLights.js': idle(
+    'WebGLLights',
+    `setup: none, setupView: none, state: {
+      version: 0, numSpotLightShadowsWithMaps: 0, numLightProbes: 0,
+      sun: [], directional: [], spot: [], spotLightMap: [], rectArea: [], point: [], hemi: [],
+      sunShadowMap: [], directionalShadowMap: [], spotShadowMap: [], pointShadowMap: [] }`,
+  ),
+  // A pointer finds what it is over in the height field and never in triangles.
+  'math/Ray.js': 'export class Ray {}',
+  'math/Triangle.js': 'export class Triangle {}',
+  'math/FrustumArray.js': 'export class FrustumArray {}',
   'renderers/shaders/DFGLUTData.js': 'export const getDFGLUT = () => null;',
   'renderers/shaders/ShaderLib.js': 'export const ShaderLib = {};',
   'renderers/shaders/ShaderChunk.js': 'export const ShaderChunk = {};',
@@ -52,7 +63,8 @@ const emptied = {
 /** @returns {import('esbuild').Plugin} */
 export function leanThree() {
   for (const file of ['Three.js', ...Object.keys(emptied)])
-    if (!existsSync(source + file)) throw new Error(`three has no ${file} any more: look at scripts/lib/lean-three.mjs.`);
+    if (!existsSync(source + file))
+      throw new Error(`three has no ${file} any more: look at scripts/lib/lean-three.mjs.`);
   return {
     name: 'lean-three',
     setup({ onResolve, onLoad }) {

@@ -20,7 +20,7 @@ export const readLicences = { jsfive: 'public domain, after pyfive (BSD-3-Clause
 
 /**
  * The packages whose code is in bundles.
- * @param {import('esbuild').Metafile[]} metafiles
+ * @param {{ inputs: Record<string, unknown> }[]} metafiles
  * @returns {string[]}
  */
 export function packagesIn(metafiles) {

@@ -16,7 +16,8 @@ export async function shrunkText(text, name, withMap = false) {
     mangle: { toplevel: true },
     sourcemap: withMap,
   });
-  if (errors.length > 0) throw new Complaint(`The build stopped: ${name} could not be shrunk. ${errors[0].message}`);
+  if (errors.length > 0)
+    throw new Complaint(`The build stopped: ${name} could not be shrunk. ${errors[0].message}`);
   return { code, map };
 }
 

@@ -19,7 +19,7 @@ import { exportedNames, shimPlugin, takenIn, taking, together } from './shims.mj
 
 /** Sources of the engine that no first picture needs. What they export is called and never read. */
 export const laterInEngine = [
-  ...['room/plan-room', 'room/synth', 'room/pressure', 'diagnosis/fit-room'],
+  ...['room/plan-room', 'room/synth', 'room/pressure', 'diagnosis/fit-room', 'resonance/belonging'],
   ...['signal/text', 'signal/microphone', 'signal/swept'],
   ...['combine', 'listen', 'optimise', 'points', 'repeats', 'residues', 'sum', 'transfer'].map(
     (name) => `seats/${name}`,
@@ -31,7 +31,7 @@ export const laterOnPage = ['src/study/system.ts'];
 
 /** Tables of words that nothing in a file of figures says. */
 export const laterWords = [
-  ...['views-remedy', 'views-sheet', 'views-system', 'views-listen'],
+  ...['views-remedy', 'views-sheet', 'views-system', 'views-listen', 'views-recordings', 'views-room'],
   ...['errors-files', 'errors-house', 'errors-seats', 'errors-study', 'errors-command'],
 ].map((name) => `src/words/en/${name}.ts`);
 
@@ -143,6 +143,7 @@ const only = (names, files) => new Map([...names].filter(([file]) => files.inclu
  * @typedef {object} Split
  * @property {(k: number) => { contents: string, plugins: Plugin[] }} figures what makes the file of the k-th entry
  * @property {{ contents: string, plugins: Plugin[] }} more what makes the file beside them
+ * @property {{ figures: string[], more: string[] }} inside sources in the part of the engine that each holds
  * @property {number} notThere stands in a file that takes what another does not give
  */
 
@@ -216,7 +217,15 @@ export async function splitFiles(common, { workerInputs, entries, second, versio
   for (const file of onceTaken.keys()) if (inEngine(file) && !laterEngine.has(file)) kept.add(file);
 
   // What the second file takes of both.
-  const held = pages[0].inputs.filter((file) => !inEngine(file) && !isBarrel(file) && !/^(split|shim):|split\.ts$/.test(file) && !laterWords.includes(file) && !laterPage.has(file) && file !== second);
+  const held = pages[0].inputs.filter(
+    (file) =>
+      !inEngine(file) &&
+      !isBarrel(file) &&
+      !/^(split|shim):|split\.ts$/.test(file) &&
+      !laterWords.includes(file) &&
+      !laterPage.has(file) &&
+      file !== second,
+  );
   const heldNames = await exportedNames(common, held);
   asked.sort();
   const moreSource = [
@@ -242,10 +251,7 @@ export async function splitFiles(common, { workerInputs, entries, second, versio
   const ofPage = new Map([...takenByMore].filter(([file]) => heldNames.has(file)));
   // What the second file takes is held for it, and takes more of the engine.
   const pageList = numbered(ofPage);
-  const byPages = together(
-    onceTaken,
-    ...(await markedPages(pageList.text)).map(({ text }) => takenIn(text)),
-  );
+  const byPages = together(onceTaken, ...(await markedPages(pageList.text)).map(({ text }) => takenIn(text)));
   for (const file of byPages.keys()) if (inEngine(file) && !laterEngine.has(file)) kept.add(file);
   const ofKept = new Map([...ofEngine].filter(([file]) => kept.has(file)));
   const ofRest = new Map([...ofEngine].filter(([file]) => !kept.has(file)));
@@ -265,7 +271,8 @@ export async function splitFiles(common, { workerInputs, entries, second, versio
   ].join('\n');
   const keptNames = new Map([...engineNames].filter(([file]) => kept.has(file)));
   const takenByRest = takenIn(
-    (await inMemory(restSource, [shimPlugin(keptNames, { has: (file) => kept.has(file), valueOf: taking })])).text,
+    (await inMemory(restSource, [shimPlugin(keptNames, { has: (file) => kept.has(file), valueOf: taking })]))
+      .text,
   );
   const engineList = numbered(together(asFar, takenByRest));
 
@@ -323,6 +330,7 @@ export async function splitFiles(common, { workerInputs, entries, second, versio
 
   return {
     notThere,
+    inside: { figures: engine.inputs, more: rest.inputs },
     figures: (k) => ({
       contents: `export * from './${entries[k]}';\nimport 'split:parts';`,
       plugins: [
@@ -331,10 +339,7 @@ export async function splitFiles(common, { workerInputs, entries, second, versio
         instead('src/study/worker-inline.ts', workerModule),
         ownModules({
           engine: engineModule,
-          parts: partsModule.replace(
-            'SURFACE',
-            k === 0 ? 'null' : "() => import('./src/draw/room-view.ts')",
-          ),
+          parts: partsModule.replace('SURFACE', k === 0 ? 'null' : "() => import('./src/draw/room-view.ts')"),
           'later-on-page': laterModule,
         }),
         engineShims,
@@ -381,7 +386,10 @@ const surfaceFrom = (value) => ({
   name: 'surface-from-first',
   setup({ onLoad }) {
     onLoad({ filter: /[\\/]pressure-map[\\/]pressure-map\.ts$/ }, async ({ path }) => ({
-      contents: `import { parts } from 'split:parts';\n${await readFile(path, 'utf8')}`.replace(/import\('\.\.\/\.\.\/draw\/room-view\.js'\)/, `${value}()`),
+      contents: `import { parts } from 'split:parts';\n${await readFile(path, 'utf8')}`.replace(
+        /import\('\.\.\/\.\.\/draw\/room-view\.js'\)/,
+        `${value}()`,
+      ),
       loader: 'ts',
       resolveDir: dirname(path),
     }));

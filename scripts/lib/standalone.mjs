@@ -90,14 +90,14 @@ export async function bundleStandalone(out) {
   ) =>
     build({
       ...oneFile,
-      plugins: made.plugins,
+      plugins: [...made.plugins, withoutIndents],
       stdin: { contents: made.contents, resolveDir: root, loader: 'ts', sourcefile: file },
       outfile: `${out}/${file}`,
     });
   const [all, whole, flat, more, german] = await Promise.all([
     build({
       ...oneFile,
-      plugins: [...plugins, await engineOnce(common, workerInputs, 'src/bundle-all.ts')],
+      plugins: [...plugins, await engineOnce(common, workerInputs, 'src/bundle-all.ts'), withoutIndents],
       entryPoints: ['src/bundle-all.ts'],
       outfile: `${out}/ringdown-all.js`,
     }),
@@ -118,12 +118,21 @@ export async function bundleStandalone(out) {
       allowOverwrite: true,
     }),
   ]);
-  const singles = { 'ringdown-all.js': all, 'ringdown.js': whole, 'ringdown-flat.js': flat, 'ringdown-more.js': more };
+  const singles = {
+    'ringdown-all.js': all,
+    'ringdown.js': whole,
+    'ringdown-flat.js': flat,
+    'ringdown-more.js': more,
+  };
   await Promise.all([...Object.keys(singles), 'ringdown-de.js'].map((file) => shrink(`${out}/${file}`)));
-  // The engine's packages stand in a text of each; whose exactly is not told apart.
-  const inside = Object.values(singles).map(({ metafile }) =>
-    packagesIn([metafile, worker.metafile, sofaWorker.metafile]),
-  );
+  const sources = (/** @type {string[]} */ files) => ({
+    inputs: Object.fromEntries(files.map((file) => [file, {}])),
+  });
+  const inside = [
+    packagesIn([all.metafile, worker.metafile, sofaWorker.metafile]),
+    ...[whole, flat].map(({ metafile }) => packagesIn([metafile, sources(split.inside.figures)])),
+    packagesIn([more.metafile, sources(split.inside.more), sofaWorker.metafile]),
+  ];
   const licences = new Map(inside.flat().map((name) => [name, licenceOf(name)]));
   for (const { name, licence } of licences.values())
     promise(isAllowed(licence), `${name} is under the licence ${licence}, which may not be bundled.`);
@@ -170,6 +179,17 @@ export async function bundleStandalone(out) {
   );
 }
 
+/** Styles, markup and shaders without the indentation of their lines. @type {import('esbuild').Plugin} */
+const withoutIndents = {
+  name: 'without-indents',
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]src[\\/](elements|draw)[\\/].*\.ts$/ }, async ({ path }) => ({
+      contents: (await readFile(path, 'utf8')).replace(/\n +/g, '\n'),
+      loader: 'ts',
+    }));
+  },
+};
+
 /**
  * Before the line that names the source map, which must be the last.
  * @param {string} file
@@ -189,7 +209,7 @@ async function addNotices(file, notices) {
 export async function checkEntries(out) {
   const { metafile } = await build({
     ...common,
-    entryPoints: ['index.js', 'engine.js', 'define/index.js'].map((entry) => `${out}/${entry}`),
+    entryPoints: ['index.js', 'engine.js', 'engine-core.js', 'define/index.js'].map((entry) => `${out}/${entry}`),
     outdir: out,
     packages: 'external',
     splitting: true,
@@ -204,7 +224,7 @@ export async function checkEntries(out) {
       `dist/${entry} must load three only when a surface becomes visible, but it imports three at once.`,
     );
   }
-  for (const entry of ['index.js', 'engine.js', 'define/index.js']) {
+  for (const entry of ['index.js', 'engine.js', 'engine-core.js', 'define/index.js']) {
     promise(
       !filesLoadedBy(metafile, `${relative}/${entry}`).some((file) => /\/words\/de\//.test(file)),
       `dist/${entry} must load German only for a page in German, but it imports it at once.`,

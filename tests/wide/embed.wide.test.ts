@@ -191,6 +191,80 @@ describe('a page of another', () => {
     await tab.close();
   });
 
+  /** A site that has but one of the library's files beside the recordings. */
+  const lonely = async (name: string, body: string): Promise<string> => {
+    const alone = mkdtempSync(join(tmpdir(), 'ringdown-alone-'));
+    writeFileSync(join(alone, name), readFileSync(`${dist}/${name}`));
+    const site = await serveSite([folder, alone], {
+      '/': page(`<script type="module" src="/${name}"></script>${body}`),
+    });
+    sites.push({ ...site, close: () => (site.close(), rmSync(alone, { recursive: true })) });
+    return site.address;
+  };
+  const every = ['waterfall', 'spectrogram', 'ridges', 'decay-times', 'modes', 'response'];
+
+  it.each(['ringdown.js', 'ringdown-flat.js'])(
+    'shows every figure of %s with nothing else of the library there, and each word of it',
+    async (name) => {
+      const body = `<ringdown-study src="/desk.wav" room="5.6x3.9x2.7">${every
+        .map((tag) => `<ringdown-${tag}></ringdown-${tag}>`)
+        .join('')}</ringdown-study>`;
+      const { page: tab, messages } = await openPage(browser, await lonely(name, body));
+      for (const tag of every.filter((one) => one !== 'ridges')) await untilDrawn(tab, `ringdown-${tag}`);
+      await tab.locator('ringdown-ridges tbody tr').first().waitFor();
+      const texts = await tab.evaluate(() =>
+        [...document.querySelectorAll('*')].map((element) => element.shadowRoot?.textContent ?? '').join(' '),
+      );
+      expect(texts).not.toMatch(/no sentence yet|undefined|ringdown-more/);
+      const asked = await tab.evaluate(() =>
+        performance.getEntriesByType('resource').map((entry) => entry.name.replace(/.*\//, '')),
+      );
+      expect(asked.filter((one) => /\.js$/.test(one))).toEqual([name]);
+      expect(messages).toEqual([]);
+      await tab.close();
+    },
+  );
+
+  it('says in one sentence what is missing where the second file is not beside the first', async () => {
+    writeFileSync(join(folder, 'desk.txt'), '0 0\n0.001 1\n0.002 0\n');
+    const body = `<ringdown-listen src="/desk.wav">Fallback</ringdown-listen>
+      <ringdown-spectrogram src="/desk.txt"></ringdown-spectrogram>
+      <ringdown-spectrogram src="/desk.wav" plan="0,0 6,0 6,3.2 3.5,3.2 3.5,5 0,5" height="2.5"></ringdown-spectrogram>`;
+    const { page: tab, messages } = await openPage(browser, await lonely('ringdown-flat.js', body));
+    const missing = /needs the file ringdown-more\.js beside the one that the page loads/;
+    await tab.locator('ringdown-listen [role=alert]', { hasText: missing }).waitFor();
+    expect(await tab.locator('ringdown-listen slot').count()).toBe(1);
+    await tab.locator('ringdown-spectrogram [part=message]', { hasText: missing }).first().waitFor();
+    await untilDrawn(tab, 'ringdown-spectrogram:last-of-type');
+    expect(messages.filter((message) => !/404/.test(message))).toEqual([]);
+    await tab.close();
+  });
+
+  it('says why a file is refused in the words of the second file, fetched for them', async () => {
+    writeFileSync(join(folder, 'broken.wav'), 'RIFF\x00\x00\x00\x00WAVEnothing');
+    const body = `<script type="module" src="/ringdown-flat.js"></script><script>
+      addEventListener('ringdown-error', (event) => { window.said = event.detail.message; });
+      </script><ringdown-spectrogram src="/broken.wav"></ringdown-spectrogram>`;
+    const { page: tab, messages } = await openPage(browser, await served(page(body)));
+    await tab.waitForFunction(() => 'said' in window);
+    const said = await tab.evaluate(() => (window as unknown as { said: string }).said);
+    expect(said).toMatch(/WAV/);
+    expect(said).not.toMatch(/ringdown-more|no sentence/);
+    await tab.locator('ringdown-spectrogram [part=message]', { hasText: 'WAV' }).waitFor();
+    expect(messages).toEqual([]);
+    await tab.close();
+  });
+
+  it('has everything in ringdown-all.js, which asks for no other file', async () => {
+    const body =
+      '<ringdown-study src="/desk.wav" room="5.6x3.9x2.7"><ringdown-recordings></ringdown-recordings><ringdown-pressure-map></ringdown-pressure-map><ringdown-waterfall></ringdown-waterfall></ringdown-study>';
+    const { page: tab, messages } = await openPage(browser, await lonely('ringdown-all.js', body));
+    for (const tag of ['pressure-map', 'waterfall']) await untilDrawn(tab, `ringdown-${tag}`);
+    await tab.locator('ringdown-recordings tbody tr', { hasText: 'fit to be read' }).first().waitFor();
+    expect(messages).toEqual([]);
+    await tab.close();
+  });
+
   it('lives with a second copy of the library: one warning, and both figures', async () => {
     writeFileSync(join(folder, 'copy.js'), readFileSync(`${dist}/ringdown-flat.js`));
     const two = `${file}<script type="module" src="/copy.js"></script>${figure}<ringdown-spectrogram src="/desk.wav"></ringdown-spectrogram>`;

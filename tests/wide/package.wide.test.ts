@@ -35,9 +35,10 @@ describe('the packed package', () => {
       /^package\/(?:(?:dist|src)\/.+\.(?:js|ts|map|json|txt)|custom-elements\.json|package\.json|README\.md|LICENSE|CHANGELOG\.md)$/;
     expect(files.filter((file) => !allowed.test(file))).toEqual([]);
     for (const file of [
-      ...['index', 'engine', 'ringdown', 'ringdown-flat', 'react', 'study/worker', 'cli/main'].map(
+      ...['index', 'engine', 'engine-core', 'react', 'study/worker', 'cli/main'].map(
         (name) => `dist/${name}.js`,
       ),
+      ...['', '-flat', '-more', '-all', '-de'].map((name) => `dist/ringdown${name}.js`),
       ...['vscode-html.json', 'vscode-css.json', 'web-types.json', 'jsx.d.ts'].map(
         (name) => `dist/editor/${name}`,
       ),

@@ -16,6 +16,7 @@ import { checkOrder, failed, nameOf, readRecording, readSettings } from './setti
 import type { Settings } from './settings.js';
 import { arrive, bytesOf, signatureOf, type Arrived, type PageSource, type Places } from './page-files.js';
 import { isStudyFile, openStudyText, type OpenedStudy } from '../../study/document.js';
+import { hasMore, more } from '../../study/more.js';
 import { emptyTexts } from '../../study/sheet-texts.js';
 import { defaultDesign } from '../../study/system-design.js';
 import { createSystem } from '../../study/system.js';
@@ -69,6 +70,8 @@ export class Feed {
   #order: Promise<void> = Promise.resolve();
   #settings = '';
   #attributes: ReturnType<typeof readSettings> = { room: null, choices: {}, failures: [] };
+  /** Why no plan can be computed. */
+  #planFailure: StudyFailure | null = null;
   /** What the attributes name themselves, without the defaults. */
   #named: Partial<StudyChoices> = {};
   /** Of a saved study, where the attributes name none. */
@@ -163,7 +166,23 @@ export class Feed {
     const signature = JSON.stringify(settings);
     if (signature === this.#settings) return;
     this.#settings = signature;
-    const read = readSettings(settings);
+    let read = readSettings(settings);
+    if (read.room?.plan && hasMore()) {
+      // What computes a plan lies in a file of its own; the recordings need not wait for it.
+      const again = (): void => {
+        if (this.#settings !== signature) return;
+        this.#settings = '';
+        this.configure(settings);
+      };
+      if (!this.#planFailure) {
+        more().then(again, (thrown: unknown) => {
+          this.#planFailure = failed(thrown);
+          again();
+        });
+      }
+      const failures = [...read.failures, ...(this.#planFailure ? [this.#planFailure] : [])];
+      read = { ...read, room: null, failures };
+    }
     this.#named = read.choices;
     const choices = { ...this.#defaults, ...read.choices };
     const disorder = checkOrder(choices);

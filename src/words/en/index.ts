@@ -25,6 +25,8 @@ import { chartViews } from './views-charts.js';
 import { systemViews } from './views-system.js';
 import { listenViews } from './views-listen.js';
 import { remedyViews } from './views-remedy.js';
+import { modeViews } from './views-modes.js';
+import { recordingViews } from './views-recordings.js';
 import { roomViews } from './views-room.js';
 import { sheetViews } from './views-sheet.js';
 
@@ -37,6 +39,8 @@ export const english: Words = {
   views: {
     ...views,
     ...chartViews,
+    ...modeViews,
+    ...recordingViews,
     ...roomViews,
     ...listenViews,
     ...systemViews,

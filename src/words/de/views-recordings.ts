@@ -1,0 +1,77 @@
+import type { Sentence } from '../types.js';
+
+/** What the charts of recordings, and of the fit of one ridge, say. */
+export const recordingViews: Readonly<Record<string, Sentence>> = {
+  // Recordings.
+  recordings: () => 'Aufnahmen',
+  'recordings-name': (p, n) => `Aufnahme ${n.text(p.label)}: Wellenform, Pegel und nutzbare Dynamik`,
+  'recordings-help': () =>
+    'Zeigen Sie in das Bild, um es abzulesen. Die Regler darunter verschieben denselben Cursor. Ausgegrautes ist Rauschen oder liegt nach dem Ende; die Dynamik je Band steht in der Tabelle.',
+  'recordings-caption': (p, n) =>
+    `Oben: die Abtastwerte${p.changed ? '' : ', wie sie in der Datei stehen'}. Unten: Pegel zwischen ${n.hertz(p.fromHz, 0)} und ${n.hertz(p.toHz, 0)}, gemittelt über 40 ms, bezogen auf den lautesten Wert. Dynamik: die lautesten 50 ms jeder Terz über ihrem eigenen Rauschen.`,
+  'recordings-list': () => 'Die Aufnahmen dieser Studie',
+  'waveform-axis': () => 'Abtastwerte, re Vollaussteuerung',
+  'band-level-axis': () => 'Pegel, dB',
+  'range-axis': () => 'Nutzbare Dynamik, dB',
+  'onset-time-axis': () => 'Zeit ab dem Einsatz, s',
+  'mark-onset': () => 'Einsatz',
+  'mark-usable': (p, n) => `Rauschen ab ${n.seconds(p.seconds)}`,
+  'mark-end': () => 'Ende der Datei',
+  'mark-cut': () => 'abgeschnitten',
+  'mark-late': () => 'späte Energie',
+  'past-end-area': () => 'nach dem Ende der Aufnahme',
+  'range-limit-read': (p, n) => `gelesen ab ${n.decibels(p.rangeDb)}`,
+  'range-limit-least': (p, n) => `mit Vorsicht ab ${n.decibels(p.rangeDb)}`,
+  'range-good': () => 'gelesen',
+  'range-doubtful': () => 'mit Vorsicht gelesen',
+  'range-unread': () => 'nicht gelesen',
+  'show-recording': (p, n) => `${n.text(p.label)} zeigen`,
+  'whole-file': () => 'Ganze Datei',
+  'first-seconds': (p, n) => `Die ersten ${n.seconds(p.seconds, 1)}`,
+  'time-shown': () => 'Gezeigte Zeit',
+  'choose-channel': () => 'Kanal',
+  'channel-of': (p, n) => `${n.integer(p.channel)} von ${n.integer(p.count)}`,
+  'verdict-fit': () => 'gut auswertbar',
+  'verdict-care': () => 'mit Vorsicht auswertbar',
+  'verdict-unfit': () => 'nicht auswertbar',
+  'notes-heading': () => 'Was vor dem Weiterlesen zu wissen ist',
+  'more-notes': (p, n) => `${n.integer(p.count)} weitere dieser Art`,
+  'no-notes': () => 'Es fand sich nichts, das in die Irre führt.',
+  'usable-column': () => 'Rauschen ab',
+  'length-column': () => 'Länge',
+  'onset-column': () => 'Einsatz bei',
+  'range-column': () => 'Dynamik je Band',
+  'verdict-column': () => 'Urteil',
+  'rate-column': () => 'Abtastrate',
+  'reading-column': () => 'Ablesung',
+  'usable-length-column': () => 'Rauschen ab',
+  'range-span': (p, n) => `${n.integer(p.lowDb)} bis ${n.decibels(p.highDb)}`,
+  'no-decay-found': () => 'nichts klingt ab',
+  'recording-readout': (p, n) => `${n.seconds(p.timeSeconds)}: ${n.decibels(p.levelDb)}`,
+  'recording-readout-noise': (p, n) => `${n.seconds(p.timeSeconds)}: im Rauschen`,
+  'recording-readout-before': (p, n) => `${n.seconds(p.timeSeconds)}: vor dem Einsatz`,
+  'recording-readout-past-end': (p, n) => `${n.seconds(p.timeSeconds)}: nach dem Ende der Datei`,
+  'band-readout': (p, n) => `Terz um ${n.hertz(p.centreHz, 0)}: ${n.decibels(p.rangeDb)} Dynamik`,
+
+  // The fit of one ridge.
+  fit: () => 'Angepasstes Ausschwingen',
+  'fit-name': (p, n) => `Angepasstes Ausschwingen eines Grats von ${n.text(p.label)}: Pegel über der Zeit`,
+  'fit-help': () =>
+    'Zeigen Sie in das Bild, um es abzulesen. Der Regler darunter verschiebt denselben Cursor; die Auswahl darüber zeigt einen anderen Grat. Unter dem Grundrauschen wird nichts gezeichnet.',
+  'fit-recorded': () => 'Aufnahme',
+  'fit-one': () => 'dieses Ausschwingen, angepasst',
+  'fit-fitted': (p, n) => `angepasst ${n.text(p.decay)}`,
+  'fit-together': () => 'alle angepassten zusammen',
+  'fit-residual': () => 'was sie übrig lassen',
+  'fit-window': (p, n) => `angepasst von ${n.seconds(p.fromSeconds)} bis ${n.seconds(p.toSeconds)}`,
+  'fit-choose': () => 'Grat',
+  'fit-ridges': () => 'Über der Grenze',
+  'fit-others': () => 'Andere Resonanzen',
+  'fit-coming': () => 'Bild wird berechnet',
+  'fit-readout': (p, n) =>
+    `${n.seconds(p.timeSeconds)}: ${n.decibels(p.levelDb)}${typeof p.fittedDb === 'number' ? `, angepasst ${n.decibels(p.fittedDb)}` : ''}, Rest ${n.decibels(p.residualDb)}`,
+  'fit-caption': (p, n) =>
+    `${n.hertz(p.frequencyHz)}: ${n.text(p.decay)}, eine Standardabweichung. Angepasst an die Abtastwerte von ${n.seconds(p.fromSeconds)} bis ${n.seconds(p.toSeconds)} nach dem Einsatz; gezeichnet durch ein Band von ${n.hertz(p.bandwidthHz)} Breite. Pegel bezogen auf den lautesten Wert des Bandes; das Grundrauschen ist, was alles Ausschwingen am Ende übrig lässt.`,
+  'fit-unexplained': () =>
+    'Hier wurde keine Resonanz angepasst: Die Abklingzeit ist die der Schnitte dieses Bandes, und es wird keine Linie dafür gezeichnet.',
+};

@@ -1,0 +1,77 @@
+import type { Sentence } from '../types.js';
+
+/** What the charts of recordings, and of the fit of one ridge, say. */
+export const recordingViews: Readonly<Record<string, Sentence>> = {
+  // Recordings.
+  recordings: () => 'Recordings',
+  'recordings-name': (p, n) => `Recording ${n.text(p.label)}: waveform, level and usable range`,
+  'recordings-help': () =>
+    'Point at the picture to read it. The sliders below move the same cursor. What is greyed is noise or lies past the end; the range per band stands in the table.',
+  'recordings-caption': (p, n) =>
+    `Above: the samples${p.changed ? '' : ' as they are in the file'}. Below: level between ${n.hertz(p.fromHz, 0)} and ${n.hertz(p.toHz, 0)}, averaged over 40 ms, re its loudest. Range: the loudest 50 ms of each third-octave over its own noise.`,
+  'recordings-list': () => 'The recordings of this study',
+  'waveform-axis': () => 'Samples, re full scale',
+  'band-level-axis': () => 'Level, dB',
+  'range-axis': () => 'Usable range, dB',
+  'onset-time-axis': () => 'Time from the onset, s',
+  'mark-onset': () => 'onset',
+  'mark-usable': (p, n) => `noise from ${n.seconds(p.seconds)}`,
+  'mark-end': () => 'end of the file',
+  'mark-cut': () => 'cut off',
+  'mark-late': () => 'late energy',
+  'past-end-area': () => 'past the end of the recording',
+  'range-limit-read': (p, n) => `read from ${n.decibels(p.rangeDb)}`,
+  'range-limit-least': (p, n) => `with care from ${n.decibels(p.rangeDb)}`,
+  'range-good': () => 'read',
+  'range-doubtful': () => 'read with care',
+  'range-unread': () => 'not read',
+  'show-recording': (p, n) => `Show ${n.text(p.label)}`,
+  'whole-file': () => 'Whole file',
+  'first-seconds': (p, n) => `First ${n.seconds(p.seconds, 1)}`,
+  'time-shown': () => 'Time shown',
+  'choose-channel': () => 'Channel',
+  'channel-of': (p, n) => `${n.integer(p.channel)} of ${n.integer(p.count)}`,
+  'verdict-fit': () => 'fit to be read',
+  'verdict-care': () => 'read with care',
+  'verdict-unfit': () => 'not fit to be read',
+  'notes-heading': () => 'What to know before reading on',
+  'more-notes': (p, n) => `${n.integer(p.count)} more of this kind`,
+  'no-notes': () => 'Nothing was found that misleads.',
+  'usable-column': () => 'Noise from',
+  'length-column': () => 'Length',
+  'onset-column': () => 'Onset at',
+  'range-column': () => 'Range per band',
+  'verdict-column': () => 'Verdict',
+  'rate-column': () => 'Rate',
+  'reading-column': () => 'Reading',
+  'usable-length-column': () => 'Noise from',
+  'range-span': (p, n) => `${n.integer(p.lowDb)} to ${n.decibels(p.highDb)}`,
+  'no-decay-found': () => 'nothing decays',
+  'recording-readout': (p, n) => `${n.seconds(p.timeSeconds)}: ${n.decibels(p.levelDb)}`,
+  'recording-readout-noise': (p, n) => `${n.seconds(p.timeSeconds)}: in the noise`,
+  'recording-readout-before': (p, n) => `${n.seconds(p.timeSeconds)}: before the onset`,
+  'recording-readout-past-end': (p, n) => `${n.seconds(p.timeSeconds)}: past the end of the file`,
+  'band-readout': (p, n) => `${n.hertz(p.centreHz, 0)} band: ${n.decibels(p.rangeDb)} of range`,
+
+  // The fit of one ridge.
+  fit: () => 'Fitted decay',
+  'fit-name': (p, n) => `Fitted decay of one ridge of ${n.text(p.label)}: level over time`,
+  'fit-help': () =>
+    'Point at the picture to read it. The slider below moves the same cursor; the choice above shows another ridge. Below the noise floor nothing is drawn.',
+  'fit-recorded': () => 'recording',
+  'fit-one': () => 'this decay, fitted',
+  'fit-fitted': (p, n) => `fitted ${n.text(p.decay)}`,
+  'fit-together': () => 'all fitted decays',
+  'fit-residual': () => 'what they leave over',
+  'fit-window': (p, n) => `fitted from ${n.seconds(p.fromSeconds)} to ${n.seconds(p.toSeconds)}`,
+  'fit-choose': () => 'Ridge',
+  'fit-ridges': () => 'Above the limit',
+  'fit-others': () => 'Other resonances',
+  'fit-coming': () => 'Computing the picture',
+  'fit-readout': (p, n) =>
+    `${n.seconds(p.timeSeconds)}: ${n.decibels(p.levelDb)}${typeof p.fittedDb === 'number' ? `, fitted ${n.decibels(p.fittedDb)}` : ''}, left over ${n.decibels(p.residualDb)}`,
+  'fit-caption': (p, n) =>
+    `${n.hertz(p.frequencyHz)}: ${n.text(p.decay)}, one standard deviation. Fitted to the samples from ${n.seconds(p.fromSeconds)} to ${n.seconds(p.toSeconds)} after the onset; drawn through a band ${n.hertz(p.bandwidthHz)} wide. Level re the loudest of the band; the floor is what all decays leave over at the end.`,
+  'fit-unexplained': () =>
+    'No resonance was fitted here: the decay time is that of the slices of this band, and no line is drawn for it.',
+};
