@@ -1,5 +1,5 @@
 /** What the files of figures share: how they get at the file that holds all else. */
-import { fetchWhenUsed } from './elements/shared/late-elements.js';
+import { loadWhenUsed } from './elements/shared/late-elements.js';
 import { hasMore, more, setMore, type MoreFile } from './study/more.js';
 import { preferInlineWorker } from './study/pool.js';
 
@@ -16,5 +16,5 @@ export function startFigures(address: string): void {
   preferInlineWorker();
   const there = new URL(`./${fileName}`, address).href;
   setMore(fileName, () => import(/* @vite-ignore */ there) as Promise<MoreFile>);
-  fetchWhenUsed(lateElements, { wanted: hasMore, fetch: more });
+  loadWhenUsed(lateElements, { wanted: hasMore, load: more });
 }

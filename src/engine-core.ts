@@ -7,7 +7,6 @@ export { RingdownError } from './signal/errors.js';
 export { drain, drainSliced } from './signal/drain.js';
 export { decodeWav } from './signal/wav.js';
 export { recordingFromAudio, type OpenOptions } from './signal/recording.js';
-export { hashOf } from './signal/hash.js';
-export { examine, computeGrid, computeResponse } from './decay/index.js';
+export { computeGrid, computeResponse, examine, logFrequencies } from './decay/index.js';
 export type { Examination, Grid, GridMethod, GridParams, Response, ResponseParams } from './decay/index.js';
 export { fitResonances, type FitParams, type Resonance, type ResonanceFit } from './resonance/index.js';

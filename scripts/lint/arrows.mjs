@@ -28,9 +28,13 @@ export const mayImport = {
   define: ['elements'],
   'engine.ts': engine,
   'index.ts': ['elements', 'study', 'words'],
-  'bundle.ts': ['define', 'elements', 'study', 'words', 'index.ts'],
+  'engine-core.ts': engine,
+  'bundle.ts': ['define', 'elements', 'study', 'words', 'bundle-figures.ts'],
+  'bundle-all.ts': ['define', 'study', 'index.ts'],
   'bundle-de.ts': ['words'],
-  'bundle-flat.ts': ['define', 'elements', 'study', 'words', 'index.ts'],
+  'bundle-figures.ts': ['elements', 'study'],
+  'bundle-flat.ts': ['define', 'elements', 'study', 'words', 'bundle-figures.ts'],
+  'bundle-more.ts': ['define', 'elements', 'words'],
 };
 
 /** Packages that only some folders may import; every other folder may not. */

@@ -17,6 +17,7 @@ let whole = false;
 export function setMore(fileName: string, make: () => Promise<MoreFile>): void {
   name = fileName;
   fetchFile = make;
+  whole = false;
 }
 
 /** What it is called in a sentence. */

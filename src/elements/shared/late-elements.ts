@@ -1,5 +1,6 @@
 import { failureOf } from '../../study/failure.js';
 import { createSpeaker } from '../../words/index.js';
+import { Scope } from '../scope.js';
 import { localeOf } from './locale.js';
 
 /** Where an element would draw, the sentence that says why it cannot; what stands between its tags stays. */
@@ -15,23 +16,23 @@ function say(element: Element, thrown: unknown): void {
  * Has a file fetched once an element that it defines is in the page: at once, or as soon as one is put there. Elements in
  * the shadow of another's are not seen.
  */
-export function fetchWhenUsed(
+export function loadWhenUsed(
   tags: readonly string[],
-  { wanted, fetch }: { readonly wanted: () => boolean; readonly fetch: () => Promise<unknown> },
+  { wanted, load }: { readonly wanted: () => boolean; readonly load: () => Promise<unknown> },
 ): void {
   if (typeof document === 'undefined') return;
   // Live lists are cheap to ask on a page that changes all the time.
   const lists = tags.map((tag) => document.getElementsByTagName(tag));
+  const scope = new Scope();
   const look = (): void => {
-    if (!wanted()) observer.disconnect();
+    if (!wanted()) scope.dispose();
     else if (lists.some(({ length }) => length > 0)) {
-      observer.disconnect();
-      fetch().catch((thrown: unknown) => {
+      scope.dispose();
+      load().catch((thrown: unknown) => {
         for (const list of lists) for (const element of list) say(element, thrown);
       });
     }
   };
-  const observer = new MutationObserver(look);
-  observer.observe(document, { childList: true, subtree: true });
+  scope.observeMutations(document, { childList: true, subtree: true }, look);
   look();
 }
