@@ -4,6 +4,7 @@
  * far as the renderer never calls them for a material of ours; pages that are built take three as it is.
  */
 import { existsSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { root } from './project.mjs';
 
 const source = `${root}node_modules/three/src/`;
@@ -60,6 +61,10 @@ const emptied = {
   'renderers/shaders/ShaderChunk.js': 'export const ShaderChunk = {};',
 };
 
+/** Methods of classes that no picture asks for: of scenes as JSON, of what a pointer hits, of normals. */
+const unasked =
+  /\n\t(?:static )?(?:toJSON|fromJSON|raycast|_computeIntersections|computeTangents|computeVertexNormals|normalizeNormals|toNonIndexed)\([^\n]*\) \{\n[\s\S]*?\n\t\}\n/g;
+
 /** @returns {import('esbuild').Plugin} */
 export function leanThree() {
   for (const file of ['Three.js', ...Object.keys(emptied)])
@@ -69,10 +74,12 @@ export function leanThree() {
     name: 'lean-three',
     setup({ onResolve, onLoad }) {
       onResolve({ filter: /^three$/ }, () => ({ path: `${source}Three.js`, sideEffects: false }));
-      onLoad({ filter: /[\\/]three[\\/]src[\\/].*\.js$/ }, ({ path }) => {
-        const contents = emptied[path.replaceAll('\\', '/').slice(source.length)];
-        return contents === undefined ? undefined : { contents, loader: 'js' };
-      });
+      onLoad({ filter: /[\\/]three[\\/]src[\\/].*\.js$/ }, async ({ path }) => ({
+        contents:
+          emptied[path.replaceAll('\\', '/').slice(source.length)] ??
+          (await readFile(path, 'utf8')).replace(unasked, '\n'),
+        loader: 'js',
+      }));
     },
   };
 }
