@@ -10,7 +10,7 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { build } from 'esbuild';
-import { root } from './project.mjs';
+import { Complaint, root } from './project.mjs';
 import { exportedNames, shimPlugin, takenIn, taking, together } from './shims.mjs';
 
 /** @typedef {import('./shims.mjs').Names} Names */
@@ -263,6 +263,7 @@ export async function splitFiles(common, { workerInputs, entries, second, versio
     shimPlugin(engineNames, { has: (file) => laterEngine.has(file), valueOf: taking }),
   ]);
   const called = together(takenIn(withPages.text), only(byPages, laterInEngine), only(ofRest, laterInEngine));
+  await promiseCallable(called);
   const calledList = numbered(called);
   const restList = numbered(ofRest);
   const restSource = [
@@ -379,6 +380,23 @@ export async function splitFiles(common, { workerInputs, entries, second, versio
       ],
     },
   };
+}
+
+/** What is left out is called and never read: a number in its place would be a function. @param {Names} called */
+async function promiseCallable(called) {
+  const { outputFiles } = await build({
+    absWorkingDir: root,
+    bundle: true,
+    format: 'iife',
+    globalName: 'parts',
+    write: false,
+    stdin: { contents: numbered(called).text, resolveDir: root, loader: 'ts', sourcefile: 'called.ts' },
+  });
+  const { list } = new Function(`${outputFiles[0].text}; return parts;`)();
+  const names = [...called].flatMap(([file, some]) => some.map((name) => `${name} of ${file}`));
+  const read = names.filter((_, k) => typeof list[k] !== 'function');
+  if (read.length > 0)
+    throw new Complaint(`The build stopped: left out of a file, but not a function: ${read.join(', ')}.`);
 }
 
 /** In the second file a surface is one that the first holds. @param {string} value @returns {Plugin} */
