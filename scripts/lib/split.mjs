@@ -21,7 +21,7 @@ import { exportedNames, shimPlugin, takenIn, taking, together } from './shims.mj
 export const laterInEngine = [
   ...['room/plan-room', 'room/synth', 'room/pressure', 'diagnosis/fit-room', 'resonance/belonging'],
   ...['signal/text', 'signal/microphone', 'signal/swept'],
-  ...['combine', 'listen', 'optimise', 'points', 'repeats', 'residues', 'sum', 'transfer'].map(
+  ...['combine', 'listen', 'optimise', 'points', 'repeats', 'residues', 'transfer'].map(
     (name) => `seats/${name}`,
   ),
 ].map((name) => `src/${name}.ts`);
@@ -262,7 +262,7 @@ export async function splitFiles(common, { workerInputs, entries, second, versio
     ownLater,
     shimPlugin(engineNames, { has: (file) => laterEngine.has(file), valueOf: taking }),
   ]);
-  const called = together(takenIn(withPages.text), only(byPages, laterInEngine), only(ofRest, laterInEngine));
+  const called = together(takenIn(withPages.text), only(byPages, laterInEngine));
   await promiseCallable(called);
   const calledList = numbered(called);
   const restList = numbered(ofRest);
