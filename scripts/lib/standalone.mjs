@@ -209,7 +209,9 @@ async function addNotices(file, notices) {
 export async function checkEntries(out) {
   const { metafile } = await build({
     ...common,
-    entryPoints: ['index.js', 'engine.js', 'engine-core.js', 'define/index.js'].map((entry) => `${out}/${entry}`),
+    entryPoints: ['index.js', 'engine.js', 'engine-core.js', 'define/index.js'].map(
+      (entry) => `${out}/${entry}`,
+    ),
     outdir: out,
     packages: 'external',
     splitting: true,
