@@ -83,9 +83,10 @@ function floorOf({ re, im }: Signal, sampleRate: number, centreHz: number): numb
 /** The samples times exp(-2 pi j turns n). */
 function shifted({ re, im }: Signal, turns: number): Signal {
   const out = { re: new Float64Array(re.length), im: new Float64Array(re.length) };
+  maths.phasors(2 * Math.PI * turns, out.re, out.im);
   for (let n = 0; n < re.length; n++) {
-    const cosine = maths.cos(2 * Math.PI * turns * n);
-    const sine = maths.sin(2 * Math.PI * turns * n);
+    const cosine = out.re[n];
+    const sine = out.im[n];
     out.re[n] = re[n] * cosine + im[n] * sine;
     out.im[n] = im[n] * cosine - re[n] * sine;
   }

@@ -22,6 +22,8 @@ export class Model {
   readonly minimiser: Minimiser;
   readonly whole: Target;
   private readonly evaluation = new Evaluation();
+  private samples: Signal[] | null = null;
+  private targetRoom: Signal[] | null = null;
   private known: { readonly state: State; readonly residual: readonly Signal[] } | null = null;
 
   constructor(
@@ -75,10 +77,23 @@ export class Model {
     return signals;
   }
 
-  /** The target of a local fit of the poles `near`: the others are held. */
+  /** The target of a local fit of the poles `near`: the others are held. Good until the next local target is asked for. */
   around(state: State, near: readonly number[]): Target {
     if (near.length === state.poles.frequencyHz.length) return this.whole;
-    return this.projection.target(this.without(state, near));
+    const from = this.residualOfAll(state);
+    this.samples ??= this.projection.room();
+    this.samples.forEach(({ re, im }, c) => {
+      re.set(from[c].re);
+      im.set(from[c].im);
+    });
+    this.put(this.samples, state, near, 1);
+    return this.local(this.samples);
+  }
+
+  /** A target that is good until the next local one is asked for: a search makes hundreds, one after the other. */
+  local(samples: readonly Signal[]): Target {
+    this.targetRoom ??= this.projection.room();
+    return this.projection.target(samples, this.targetRoom);
   }
 
   /** Chi-squared that each pole's removal would cost with all other poles held (amplitudes refitted). */

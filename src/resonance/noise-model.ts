@@ -1,6 +1,7 @@
 import { choleskyHermitian, forwardComplex } from './complex-linear.js';
 import type { Model, State } from './model.js';
 import { complexFft, inverseFft, nextPowerOfTwo } from '../signal/fft.js';
+import { noiseShapes } from './noise-shapes.js';
 import { decayRate, ln1000, pick, type Poles } from './poles.js';
 import type { Signal } from './varpro.js';
 import * as maths from '../signal/maths.js';
@@ -52,18 +53,35 @@ function leverage(model: Model, poles: Poles): Float64Array {
   }
   const xr = new Float64Array(n);
   const xi = new Float64Array(n);
+  // Values of the poles, two samples further each time; begun anew now and then, so that no rounding adds up.
+  const valueRe = new Float64Array(m);
+  const valueIm = new Float64Array(m);
+  const stepRe = new Float64Array(m);
+  const stepIm = new Float64Array(m);
+  const valuesAt = (t: number, re: Float64Array, im: Float64Array): void => {
+    for (let k = 0; k < m; k++) {
+      const size = maths.exp(-decayRate(poles.logDecay[k]) * t);
+      // Conjugate basis: the row's leverage is x* inverse(G) x with x = conj(e).
+      const angle = -2 * Math.PI * (poles.frequencyHz[k] - centreHz) * t;
+      re[k] = size * maths.cos(angle);
+      im[k] = size * maths.sin(angle);
+    }
+  };
+  valuesAt(2 / sampleRate, stepRe, stepIm);
   const shares = new Float64Array(count);
   let share = 0;
   for (let sample = 0; sample < count; sample++) {
     if (sample % 2 === 0) {
       const weight = Math.sqrt(model.weights.squares[sample]);
       const t = sample / sampleRate;
+      if (sample % 128 === 0) valuesAt(t, valueRe, valueIm);
       for (let k = 0; k < m; k++) {
-        // Conjugate basis: the row's leverage is x* inverse(G) x with x = conj(e).
-        const size = weight * maths.exp(-decayRate(poles.logDecay[k]) * t);
-        const angle = -2 * Math.PI * (poles.frequencyHz[k] - centreHz) * t;
-        const cosine = size * maths.cos(angle);
-        const sine = size * maths.sin(angle);
+        const a = valueRe[k];
+        const b = valueIm[k];
+        const cosine = weight * a;
+        const sine = weight * b;
+        valueRe[k] = a * stepRe[k] - b * stepIm[k];
+        valueIm[k] = a * stepIm[k] + b * stepRe[k];
         xr[k] = cosine * scale[k];
         xi[k] = sine * scale[k];
         if (!both) continue;
@@ -91,8 +109,11 @@ export type NoiseRange = readonly [fromHz: number, toHz: number];
 /** Width of the flanks of the window in frequency. Hz. */
 const flankHz = 10;
 
-/** Half power at the ends of the range; raised-cosine flanks, so that early energy does not ring into the end. */
-function windowAt(offsetHz: number, [fromHz, toHz]: NoiseRange): number {
+/**
+ * Half power at the ends of the range; raised-cosine flanks, so that early energy does not ring into the end. Called for every
+ * bin: a range that is taken apart here would make an iterator each time.
+ */
+function windowAt(offsetHz: number, fromHz: number, toHz: number): number {
   const inside = Math.min(offsetHz - fromHz, toHz - offsetHz) / flankHz + 0.5;
   return inside <= 0 ? 0 : inside >= 1 ? 1 : maths.square(maths.sin(0.5 * Math.PI * inside));
 }
@@ -105,10 +126,14 @@ function powerWithin(
   range: NoiseRange,
 ): { power: Float64Array; share: number } {
   const size = nextPowerOfTwo(2 * count);
-  const window = Float64Array.from({ length: size }, (_, k) =>
-    windowAt(((k < size / 2 ? k : k - size) * sampleRate) / size, range),
-  );
-  const share = window.reduce((sum, w) => sum + w * w, 0) / size;
+  const window = new Float64Array(size);
+  const [fromHz, toHz] = range;
+  let squares = 0;
+  for (let k = 0; k < size; k++) {
+    window[k] = windowAt(((k < size / 2 ? k : k - size) * sampleRate) / size, fromHz, toHz);
+    squares += window[k] * window[k];
+  }
+  const share = squares / size;
   const power = new Float64Array(count);
   const input = new Float64Array(2 * size);
   const output = new Float64Array(2 * size);
@@ -125,7 +150,7 @@ function powerWithin(
     }
     inverseFft(output, input);
     for (let n = 0; n < count; n++)
-      power[n] += (maths.square(input[2 * n]) + maths.square(input[2 * n + 1])) / share;
+      power[n] += (input[2 * n] * input[2 * n] + input[2 * n + 1] * input[2 * n + 1]) / share;
   }
   return { power, share };
 }
@@ -147,7 +172,7 @@ export function fitNoise(
   const within = powerWithin(model.residualOfAll(state), count, sampleRate, range);
   const { poles } = state;
   const own = [...poles.frequencyHz.keys()].filter(
-    (k) => windowAt(poles.frequencyHz[k] - centreHz, range) > 0.5,
+    (k) => windowAt(poles.frequencyHz[k] - centreHz, ...range) > 0.5,
   );
   const shares = leverage(model, pick(poles, own));
   // Blocks of four samples lose nothing: the models are smooth.
@@ -164,15 +189,15 @@ export function fitNoise(
     freedom[b] += left;
     total += left;
   }
-  const shape = new Float64Array(blocks);
+  const shapeOf = noiseShapes(blocks, size / sampleRate);
   let best: NoiseModel = { cost: Infinity, decaySeconds: 1, diffuse: 0, floor: 1 };
   const attempt = (decaySeconds: number, log: number): void => {
-    const diffuse = maths.exp(log);
+    const { diffuse, variances, logs } = shapeOf(decaySeconds, log);
     let sum = 0;
-    for (let b = 0; b < blocks; b++) sum += power[b] / (1 + diffuse * shape[b]);
+    for (let b = 0; b < blocks; b++) sum += power[b] / variances[b];
     const floor = Math.max(sum / total, 1e-12);
     let cost = total * maths.log(floor);
-    for (let b = 0; b < blocks; b++) cost += freedom[b] * maths.log(1 + diffuse * shape[b]);
+    for (let b = 0; b < blocks; b++) cost += freedom[b] * logs[b];
     if (expected) {
       for (const t of expectedAt) {
         const e = maths.exp((-2 * ln1000 * t) / decaySeconds);
@@ -183,20 +208,11 @@ export function fitNoise(
     }
     if (cost < best.cost - 1e-9) best = { cost, decaySeconds, diffuse, floor };
   };
-  const shapeFor = (decaySeconds: number): void => {
-    for (let b = 0; b < blocks; b++)
-      shape[b] = maths.exp((-2 * ln1000 * (size * (b + 0.5))) / sampleRate / decaySeconds);
-  };
   // Coarse steps first; about the best of them fine ones.
-  for (const decaySeconds of decayTimes) {
-    shapeFor(decaySeconds);
-    for (let log = -3; log <= 15; log += 1.5) attempt(decaySeconds, log);
-  }
+  for (const decaySeconds of decayTimes) for (let log = -3; log <= 15; log += 1.5) attempt(decaySeconds, log);
   const { decaySeconds, diffuse } = best;
   const middle = Math.round(2 * maths.log(diffuse)) / 2;
-  for (const near of decayTimes.filter((t) => Math.abs(maths.log(t / decaySeconds)) < 0.35)) {
-    shapeFor(near);
+  for (const near of decayTimes.filter((t) => Math.abs(maths.log(t / decaySeconds)) < 0.35))
     for (let step = -2; step <= 2; step++) attempt(near, middle + 0.5 * step);
-  }
   return best;
 }

@@ -61,7 +61,7 @@ function* refineAll(model: Model, start: Poles, iterations: number): Job<State> 
         );
         if (near.length === 0) continue;
         model.put(rest, state, near, 1);
-        const target = near.length === m ? model.whole : model.projection.target(rest);
+        const target = near.length === m ? model.whole : model.local(rest);
         const local = model.minimiser.minimise(target, pick(poles, near), 4);
         near.forEach((k, i) => {
           poles.frequencyHz[k] = local.poles.frequencyHz[i];

@@ -39,10 +39,12 @@ export class ResidualScan {
     this.gains = new Float64Array(this.size);
     this.envelopes = decayTimes.map((decaySeconds) => {
       let energy = 0;
-      const window = model.weights.squares.slice(0, count);
+      const { squares } = model.weights;
+      const window = new Float64Array(count);
+      maths.powers(1, -ln1000 / sampleRate / decaySeconds, window, 0, count);
       for (let n = 0; n < count; n++) {
-        const e = maths.exp((-ln1000 * n) / sampleRate / decaySeconds);
-        window[n] *= e;
+        const e = window[n];
+        window[n] *= squares[n];
         energy += window[n] * e;
       }
       return { decaySeconds, window, energy };
@@ -68,16 +70,20 @@ export class ResidualScan {
         complexFft(input, output);
         for (let k = from; k <= to; k++) {
           const at = 2 * (k < 0 ? k + size : k);
-          gains[at / 2] += (maths.square(output[at]) + maths.square(output[at + 1])) / energy;
+          gains[at / 2] += (output[at] * output[at] + output[at + 1] * output[at + 1]) / energy;
         }
       }
+      let best = -1;
+      let most = find.gain;
       for (let k = from; k <= to; k++) {
-        const gain = gains[k < 0 ? k + size : k];
-        if (gain <= find.gain) continue;
+        const at = k < 0 ? k + size : k;
+        if (gains[at] <= most) continue;
         const frequencyHz = centreHz + k * spacing;
         if (barred.some((f) => Math.abs(f - frequencyHz) < 0.8)) continue;
-        find = { frequencyHz, decaySeconds, gain };
+        most = gains[at];
+        best = k - from;
       }
+      if (best >= 0) find = { frequencyHz: centreHz + (from + best) * spacing, decaySeconds, gain: most };
     }
     return find;
   }

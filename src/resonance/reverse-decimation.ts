@@ -105,7 +105,7 @@ function withoutRumble(samples: Float64Array, sections: Sections): Float64Array 
  */
 export function decimateBackwards({ samples, sampleRate, onsetSeconds }: FitRecording): Decimated {
   let peak = 0;
-  for (const value of samples) peak = Math.max(peak, Math.abs(value));
+  for (let n = 0; n < samples.length; n++) peak = Math.max(peak, Math.abs(samples[n]));
   const length = soundingLength(samples);
   const onset = Math.round(onsetSeconds * sampleRate);
   let from = onset + Math.floor(guardSeconds * sampleRate);

@@ -72,14 +72,24 @@ export class Projection {
     this.gram = new Gram(sampleRate, centreHz, count, weights);
   }
 
-  /** @param samples Per channel, `count` values whose noise has unit variance in each part. */
-  target(samples: readonly Signal[]): Target {
-    const { squares } = this.weights;
+  /** Channels for a target, all zero. */
+  room(): Signal[] {
     const length = Math.ceil(this.count / 4) * 4;
+    return Array.from({ length: this.channels }, () => ({
+      re: new Float64Array(length),
+      im: new Float64Array(length),
+    }));
+  }
+
+  /**
+   * @param samples Per channel, `count` values whose noise has unit variance in each part.
+   * @param into Channels from `room` that are overwritten, and the target's from then on.
+   */
+  target(samples: readonly Signal[], into = this.room()): Target {
+    const { squares } = this.weights;
     let energy = 0;
-    const channels = samples.map((y) => {
-      const re = new Float64Array(length);
-      const im = new Float64Array(length);
+    const channels = samples.map((y, c) => {
+      const { re, im } = into[c];
       for (let n = 0; n < this.count; n++) {
         re[n] = y.re[n] * squares[n];
         im[n] = y.im[n] * squares[n];

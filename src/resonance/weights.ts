@@ -48,7 +48,7 @@ export function noiseWeights(
   const squares = new Float64Array(count);
   for (let q = 0; q + 1 < knots.length; q++) {
     const slope = maths.log(levels[q + 1] / levels[q]) / (knots[q + 1] - knots[q]);
-    for (let n = knots[q]; n < knots[q + 1]; n++) squares[n] = levels[q] * maths.exp(slope * (n - knots[q]));
+    maths.powers(levels[q], slope, squares, knots[q], knots[q + 1]);
   }
   return { knots, levels, squares };
 }

@@ -38,16 +38,19 @@ export function* zoomEsprit(
   const found: (readonly [number, number])[] = [];
   const re = new Float64Array(count);
   const im = new Float64Array(count);
+  const turnRe = new Float64Array(count);
+  const turnIm = new Float64Array(count);
   const length = Math.floor(
     Math.min(Math.floor((count - 1) / decimation) + 1, Math.max(24, decaySeconds * rate)),
   );
   for (let centre = firstCentreHz; centre < lastCentreHz; centre += zoomStepHz) {
     if (centre < fromHz || centre >= toHz) continue;
     const turn = (2 * Math.PI * (centre - data.centreHz)) / sampleRate;
+    maths.phasors(turn, turnRe, turnIm);
     const zooms = channels.map((y): Signal => {
       for (let n = 0; n < count; n++) {
-        const cosine = scale * maths.cos(turn * n);
-        const sine = scale * maths.sin(turn * n);
+        const cosine = scale * turnRe[n];
+        const sine = scale * turnIm[n];
         re[n] = y.re[n] * cosine + y.im[n] * sine;
         im[n] = y.im[n] * cosine - y.re[n] * sine;
       }

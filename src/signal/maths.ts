@@ -4,6 +4,7 @@
  */
 export { acos, atan, atan2, cos, sin, tan } from './maths/circular.js';
 export { cbrt, cube, exp, expm1, log, log10, log1p, log2, power, square, tanh } from './maths/exponential.js';
+export { phasors, powers } from './maths/phasors.js';
 
 /** Below and above, squares lose bits or overflow. */
 const [least, most] = [1e-280, 1e280];
