@@ -1,4 +1,4 @@
-import { html, nothing } from 'lit';
+import { html } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { property, state } from 'lit/decorators.js';
 import { limitOrbit, roomViewpoint } from '../../draw/orbit.js';
@@ -14,10 +14,8 @@ import { canvasPen } from '../../draw/pen.js';
 import { fitCanvas } from '../../draw/picture.js';
 import { drawPressureColours, drawPressureLines, SignedLayer } from '../../draw/pressure-picture.js';
 import type { PressureLayout, PressurePicture } from '../../draw/pressure-picture.js';
-import { isNode, sameOrder } from '../../study/mode-readings.js';
 import type { Cursor, Part } from '../../study/types.js';
-import { afterGrace } from '../scope.js';
-import type { Dispose, Scope } from '../scope.js';
+import type { Scope } from '../scope.js';
 import { OrbitGestures } from '../shared/gestures.js';
 import { orbitOf, orbitValues } from '../shared/orbit-link.js';
 import type { Given } from '../shared/settings.js';
@@ -27,38 +25,20 @@ import type { LegendItem } from '../../draw/legend.js';
 import { chartStyles } from '../shared/chart-styles.js';
 import type { CursorSlider } from '../shared/cursor-controls.js';
 import { figureStyles } from '../shared/figure-styles.js';
-import { orderName } from '../../sheet/mode-name.js';
 import { RoomChartElement } from '../shared/room-chart.js';
 import { roomName } from '../../sheet/room-name.js';
 import type { LinkValue } from '../../study/view-link.js';
 import { tokens } from '../shared/styles.js';
-import {
-  firstSpot,
-  floorAt,
-  levelText,
-  motionText,
-  placesInMap,
-  pressurePicture,
-  roomPicture,
-  shapeAt,
-  valueAt,
-} from './chart.js';
+import { firstSpot, placesInMap, pressurePicture, roomPicture } from './chart.js';
 import type { Quantity, Spot } from './chart.js';
+import { renderControls, spotSliders } from './controls.js';
+import { RoomHolder } from './room-holder.js';
+import { pressureCaption, pressureKey, spotText } from './sentences.js';
 import { pressureStyles } from './styles.js';
+import { Swing } from './swing.js';
 import { renderPlaceTables } from './tables.js';
 
-/** One swing takes so long, s: slow enough to follow with the eye. */
-const swingSeconds = 4;
-/** Pictures per second while it swings. */
-const swingRate = 24;
-const quantities = ['pressure', 'motion'] as const;
-/** A step of the cursor, m. */
-const stepMetres = 0.05;
-
-/**
- * The pressure map without its room: everything but who draws that. Two layers, two views and one cursor share most of
- * its state, so that it is long and in one piece.
- */
+/** The pressure map without its room: everything but who draws that. */
 export abstract class PressureMapBase extends RoomChartElement {
   static override styles = [tokens, figureStyles, chartStyles, turningStyles, pressureStyles];
 
@@ -77,19 +57,27 @@ export abstract class PressureMapBase extends RoomChartElement {
   #hovered: Spot | null = null;
   #layers: readonly [SignedLayer, SignedLayer] | null = null;
   #layout: PressureLayout | null = null;
-  #maker: RoomMaker | null = null;
-  #room: RoomView | null = null;
   #roomLayout: RoomLayout | null = null;
-  #loading = false;
-  #callOff: Dispose | null = null;
+  readonly #holder = new RoomHolder({
+    load: () => this.loadRoom(),
+    request: () => this.stageController.request(),
+    gone: () => {
+      this.roomless = true;
+    },
+  });
+  readonly #swing = new Swing({
+    moving: () => this.#moving,
+    visible: () => this.stageController.visible,
+    request: () => this.stageController.request(),
+    draw: () => this.#drawColours(),
+    inFrame: (action) => this.#frame(action),
+  });
   readonly #gestures = new OrbitGestures({
     orbit: () => this.orbit,
     turned: (orbit) => this.#turn(orbit),
     size: () => this.stageController.boxSize,
   });
   #frame: (action: () => void) => void = () => undefined;
-  #began = 0;
-  #drawnAt = 0;
 
   /** @internal */
   override linkValues(): readonly LinkValue[] {
@@ -125,8 +113,7 @@ export abstract class PressureMapBase extends RoomChartElement {
 
   protected override connected(scope: Scope): void {
     super.connected(scope);
-    this.#callOff?.();
-    this.#callOff = null;
+    this.#holder.connected();
     this.#frame = scope.frames();
     const query = '(prefers-reduced-motion: reduce)';
     const look = (): void => {
@@ -144,15 +131,9 @@ export abstract class PressureMapBase extends RoomChartElement {
     return null;
   }
 
-  /** A moved element keeps its part of the page's context; one that stays away gives it back. */
   protected override disconnected(): void {
     super.disconnected();
-    this.#callOff = afterGrace(() => this.#freeRoom());
-  }
-
-  #freeRoom(): void {
-    this.#room?.dispose();
-    this.#room = null;
+    this.#holder.disconnected();
   }
 
   get #inRoom(): boolean {
@@ -161,35 +142,7 @@ export abstract class PressureMapBase extends RoomChartElement {
 
   /** What draws the room, where it is asked for and can be drawn now; plan and section stand in until then. */
   #roomNow(): RoomView | null {
-    if (!this.#inRoom) return null;
-    if (!this.#maker) {
-      void this.#load();
-      return null;
-    }
-    this.#room ??= this.#maker.create(() => this.stageController.request());
-    if (this.#room.available) return this.#room;
-    this.#lost();
-    return null;
-  }
-
-  /** For good where there never was a context; one that is lost may come back. */
-  #lost(): void {
-    if (this.#room?.canCome) return;
-    this.#freeRoom();
-    this.roomless = true;
-  }
-
-  async #load(): Promise<void> {
-    if (this.#loading) return;
-    this.#loading = true;
-    try {
-      this.#maker = (await this.loadRoom()) ?? null;
-    } catch {
-      // A page that forbids the further module, or a lost network: plan and section show the same.
-    }
-    this.#loading = false;
-    if (this.#maker) this.stageController.request();
-    else this.roomless = true;
+    return this.#inRoom ? this.#holder.now() : null;
   }
 
   #turn(orbit: OrbitView): void {
@@ -259,7 +212,7 @@ export abstract class PressureMapBase extends RoomChartElement {
     this.#roomLayout = room && drawRoomLines(pen, this.#roomPicture(), this.orbit, theme, size);
     this.#layout = room ? null : drawPressureLines(pen, this.#picture(), theme, size);
     this.#drawColours();
-    this.#swing();
+    this.#swing.run();
   }
 
   #drawColours(): void {
@@ -267,10 +220,10 @@ export abstract class PressureMapBase extends RoomChartElement {
     if (!context || !this.drawable) return;
     const { theme } = this.themeController;
     const { size } = this.stageController;
-    if (this.#roomLayout && this.#room) {
+    const { room } = this.#holder;
+    if (this.#roomLayout && room) {
       const quality = this.#moving ? 'quick' : 'fine';
-      if (this.#room.draw(context, this.#roomPicture(), this.orbit, theme, size, this.#factor, quality))
-        return;
+      if (room.draw(context, this.#roomPicture(), this.orbit, theme, size, this.#factor, quality)) return;
       // Lost meanwhile: plan and section take its place.
       this.stageController.request();
       return;
@@ -279,39 +232,18 @@ export abstract class PressureMapBase extends RoomChartElement {
     drawPressureColours(context, this.#picture(), this.#layers, this.#factor, theme, size);
   }
 
-  /** Whole while it stands still: what is seen is the shape itself. */
   get #factor(): number {
-    if (!this.#moving) return 1;
-    const swing = Math.cos((2 * Math.PI * (performance.now() - this.#began)) / (1000 * swingSeconds));
+    const { factor } = this.#swing;
     // Motion is drawn without its direction.
-    return this.quantity === 'motion' ? Math.abs(swing) : swing;
+    return this.quantity === 'motion' ? Math.abs(factor) : factor;
   }
 
   get #moving(): boolean {
     return this.swinging && !this.still && !this.themeController.printing;
   }
 
-  /** Goes on only while it is seen. */
-  #swing(): void {
-    if (!this.#moving) return;
-    this.#frame(() => {
-      if (!this.#moving) return;
-      // Out of sight it waits to be drawn again.
-      if (!this.stageController.visible) {
-        this.stageController.request();
-        return;
-      }
-      const now = performance.now();
-      if (now - this.#drawnAt >= 1000 / swingRate - 4) {
-        this.#drawnAt = now;
-        this.#drawColours();
-      }
-      this.#swing();
-    });
-  }
-
   protected override updated(changed: PropertyValues): void {
-    if (changed.has('swinging')) this.#began = performance.now();
+    if (changed.has('swinging')) this.#swing.begin();
     super.updated(changed);
   }
 
@@ -355,147 +287,41 @@ export abstract class PressureMapBase extends RoomChartElement {
   }
 
   protected override readoutText(): string {
-    const { snapshot, speaker } = this;
-    if (!snapshot?.pressure || !snapshot.room) return '';
-    const spot = this.#spot;
-    if (this.quantity === 'motion') {
-      const value = valueAt(snapshot.pressure, snapshot.room, spot, 'motion');
-      return speaker.view(Number.isNaN(value) ? 'pressure-readout-outside' : 'motion-readout', {
-        ...spot,
-        level: motionText(value, speaker),
-      });
-    }
-    const shape = shapeAt(snapshot.pressure, snapshot.room, spot);
-    const node = isNode(snapshot, spot, floorAt(snapshot.pressure, spot.x, spot.y));
-    return speaker.view(Number.isNaN(shape) ? 'pressure-readout-outside' : 'pressure-readout', {
-      ...spot,
-      level: levelText(shape, node, speaker),
-      sign: node ? 'none' : shape > 0 ? 'above' : 'below',
-    });
+    const { snapshot, speaker, quantity } = this;
+    return snapshot?.pressure && snapshot.room ? spotText(snapshot, this.#spot, quantity, speaker) : '';
   }
 
   protected override sliders(): readonly CursorSlider[] {
-    const { lengthMetres, widthMetres, heightMetres } = this.snapshot!.room!.size;
-    const spot = this.#spot;
-    const slider = (axis: 'x' | 'y' | 'z', to: number): CursorSlider => ({
-      axis,
-      positions: Float64Array.from({ length: Math.ceil(to / stepMetres - 1e-9) + 1 }, (_, k) =>
-        Math.min(to, k * stepMetres),
-      ),
-      value: spot[axis],
-      moved: (value) => this.#moveSpot({ [axis]: value }),
-    });
-    return [slider('x', lengthMetres), slider('y', widthMetres), slider('z', heightMetres)];
+    return spotSliders(this.snapshot!, this.#spot, (change) => this.#moveSpot(change));
   }
 
   protected override keyItems(): readonly LegendItem[] {
-    const { speaker } = this;
-    const signs: LegendItem[] =
-      this.quantity === 'motion'
-        ? [{ sign: 'above', text: speaker.view('key-motion') }]
-        : [
-            { sign: 'above', text: speaker.view('key-pressure-above') },
-            { sign: 'below', text: speaker.view('key-pressure-below') },
-            { sign: 'text-line', text: speaker.view('key-node') },
-          ];
-    return [
-      ...signs,
-      { sign: 'ring', text: speaker.view('kind-seat') },
-      { sign: 'square', text: speaker.view('kind-source') },
-    ];
+    return pressureKey(this.quantity, this.speaker);
   }
 
   protected override captionText(): string {
-    const { speaker, snapshot } = this;
-    const { mode } = snapshot!.pressure!;
-    const room = snapshot!.room!;
-    return [
-      speaker.view('pressure-caption', {
-        inRoom: this.#inRoom,
-        order: orderName(mode.order, room),
-        kind: speaker.term('modeKinds', mode.kind),
-        frequencyHz: mode.frequencyHz,
-      }),
-      ...(mode.decayTimeSeconds === null
-        ? []
-        : [speaker.view('pressure-decay', { decayTimeSeconds: mode.decayTimeSeconds })]),
-      ...(this.quantity === 'motion' ? [speaker.view('motion-caption')] : []),
-      ...(this.#inRoom ? [speaker.view('pressure-room-caption')] : []),
-      speaker.view('pressure-limits'),
-    ].join(' ');
+    const { quantity } = this;
+    return pressureCaption(this.snapshot!, { quantity, inRoom: this.#inRoom }, this.speaker);
   }
 
   protected override renderTools(): TemplateResult {
-    const { speaker, snapshot } = this;
-    const { room, modes } = snapshot!.prediction ?? { room: snapshot!.room!, modes: [] };
-    const shown = snapshot!.pressure!.mode;
-    return html`<div class="tools screen-only">
-      ${this.#renderViews()}
-      <label
-        >${speaker.view('choose-mode')}
-        <select
-          part="mode"
-          @change=${(event: Event) =>
-            this.selectMode(modes[(event.target as HTMLSelectElement).selectedIndex].order)}
-        >
-          ${modes.map(
-            ({ order, frequencyHz }) =>
-              html`<option ?selected=${sameOrder(order, shown.order)}>
-                ${speaker.view('mode-choice', { order: orderName(order, room), frequencyHz })}
-              </option>`,
-          )}
-        </select></label
-      >
-      <label
-        >${speaker.view('choose-quantity')}
-        <select
-          part="quantity"
-          @change=${(event: Event) => {
-            this.quantity = quantities[(event.target as HTMLSelectElement).selectedIndex];
-          }}
-        >
-          ${quantities.map(
-            (one) =>
-              html`<option ?selected=${one === this.quantity}>${speaker.view(`quantity-${one}`)}</option>`,
-          )}
-        </select></label
-      >
-      ${
-        this.still
-          ? nothing
-          : html`<button
-              type="button"
-              part="swing"
-              aria-pressed=${this.swinging}
-              @click=${() => {
-                this.swinging = !this.swinging;
-              }}
-            >
-              ${speaker.view('swing')}
-            </button>`
-      }
-    </div>`;
-  }
-
-  /** Only where this build can draw a room. */
-  #renderViews(): TemplateResult | typeof nothing {
-    if (!this.hasRoom) return nothing;
-    const { speaker } = this;
-    return html`<div class="views" part="views" role="group" aria-label=${speaker.view('view-group')}>
-      ${(['plan', 'room'] as const).map(
-        (one) =>
-          html`<button
-            type="button"
-            aria-pressed=${(one === 'room') === this.#inRoom}
-            ?disabled=${one === 'room' && this.roomless}
-            @click=${() => {
-              this.view = one;
-            }}
-          >
-            ${speaker.view(`pressure-view-${one}`)}
-          </button>`,
-      )}
-    </div>`;
+    const { speaker, quantity } = this;
+    const snapshot = this.snapshot!;
+    return renderControls({
+      ...{ snapshot, speaker, quantity, inRoom: this.#inRoom },
+      room: this.hasRoom ? !this.roomless : null,
+      swinging: this.still ? null : this.swinging,
+      chooseMode: (index) => this.selectMode(snapshot.prediction!.modes[index].order),
+      chooseQuantity: (one) => {
+        this.quantity = one;
+      },
+      chooseView: (view) => {
+        this.view = view;
+      },
+      toggleSwing: () => {
+        this.swinging = !this.swinging;
+      },
+    });
   }
 
   protected override renderMore(): TemplateResult | null {
