@@ -250,19 +250,20 @@ function renderConstructions(speaker: Speaker): TemplateResult {
             <th scope="col">${speaker.view('construction-column')}</th>
             ${[125, 250, 500].map((hertz) => html`<th scope="col">${n.hertz(hertz, 0)}</th>`)}
             <th scope="col">${speaker.view('construction-spread', { frequencyHz: 125 })}</th>
-            <th scope="col">${speaker.view('construction-source')}</th>
           </tr>
         </thead>
         <tbody>
           ${constructions.map(
             ({ name, octaves, spread, source }) =>
               html`<tr>
-                <th scope="row">${speaker.term('constructions', name)}</th>
+                <th scope="row">
+                  ${speaker.term('constructions', name)}
+                  <small>${speaker.view(`construction-source-${source}`)}</small>
+                </th>
                 ${octaves.map((value) => html`<td>${n.number(value, 2)}</td>`)}
                 <td>
                   ${speaker.view('construction-from-to', { from: n.number(spread[0], 2), to: n.number(spread[1], 2) })}
                 </td>
-                <td>${speaker.view(`construction-source-${source}`)}</td>
               </tr>`,
           )}
         </tbody>

@@ -113,10 +113,19 @@ export const roomStyles = css`
   }
 
   [part='constructions'] :is(th, td) {
-    padding: 0.15rem 0.9rem 0.15rem 0;
+    padding: 0.15rem 0.7rem 0.15rem 0;
     font-weight: 400;
     text-align: start;
     vertical-align: baseline;
+  }
+
+  [part='constructions'] td {
+    white-space: nowrap;
+  }
+
+  [part='constructions'] small {
+    display: block;
+    color: var(--_faint);
   }
 
   [part='constructions'] thead th {

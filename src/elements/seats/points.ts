@@ -12,7 +12,9 @@ import { parseNumber, type Speaker } from '../../words/index.js';
  */
 export function renderPoints(study: Study, speaker: Speaker, changed: () => void): TemplateResult {
   const { recordings } = study.snapshot;
-  const common = recordings.every(({ timeReference }) => timeReference === 'common');
+  // One close to its source is added to nothing.
+  const seats = recordings.filter(({ nearFieldMetres }) => nearFieldMetres === undefined);
+  const common = seats.every(({ timeReference }) => timeReference === 'common');
   const columns = ['sourceName', 'seatName', 'stage'] as const;
   const heads = ['kind-source', 'kind-seat', 'stage-column'];
   const say = (index: number, about: Parameters<Study['setRecording']>[1]): void => {
@@ -65,7 +67,7 @@ export function renderPoints(study: Study, speaker: Speaker, changed: () => void
                       what: speaker.view('near-field-column'),
                       label: recording.label,
                     })}
-                    .value=${recording.nearFieldMetres === undefined ? '' : speaker.n.number(recording.nearFieldMetres, 3)}
+                    .value=${recording.nearFieldMetres === undefined ? '' : speaker.n.significant(recording.nearFieldMetres, 2)}
                     @change=${(event: Event) => {
                       const input = event.target as HTMLInputElement;
                       const metres = parseNumber(input.value);
