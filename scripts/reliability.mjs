@@ -15,10 +15,20 @@ export const runs = {
   long: ['half an hour of eight channels', '`npm run load -- long`'],
   page: ['64 recordings of 10 s at 96 kHz on one page', '`npm run load -- page`'],
   views: ['the same beside nine views, and kept in the browser', '`npm run load -- views`'],
+  races: [
+    'src changed 100 times in a second, removed, moved, hidden, printed, adopted, crashed, out of memory, lost context, behind other tabs',
+    '`npm test -- races`',
+  ],
+  asleep: ['a page put to sleep while it computes', '`npm run test:wide -- lifecycles`'],
+  leaks: ['300 rounds of everything, garbage collected', '`npm run test:wide -- leaks`'],
   numbers: ['any room, rate, length and scale', '`npm run test:wide -- numbers`'],
   study: ['random steps beside a simple model', '`npm test -- model`'],
   audit: ['known weaknesses of what ships', '`npm run audit`'],
 };
+
+/** Test runners set a line in, and colour it. @param {string} line */
+// eslint-disable-next-line no-control-regex -- that is what colours are
+const plain = (line) => line.replace(/\x1b\[[\d;]*m/g, '').trim();
 
 /**
  * The last line of each name; what stood in the table for names that are not in the logs stays.
@@ -30,7 +40,10 @@ export function withRuns(text, logs) {
   if (from < 0 || to < from) throw new Complaint('docs/reliability.md has lost the marks of its table.');
   const before = text.slice(from, to);
   const rows = Object.entries(runs).map(([name, [what, how]]) => {
-    const line = logs.split('\n').findLast((one) => one.startsWith(`${name}: `));
+    const line = logs
+      .split('\n')
+      .map(plain)
+      .findLast((one) => one.startsWith(`${name}: `));
     const known = before
       .split('\n')
       .find((one) => one.startsWith(`| ${what} |`) || one.startsWith(`| ${what}  `));

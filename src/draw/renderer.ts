@@ -145,8 +145,6 @@ export class SharedRenderer {
   compile(scene: Scene, camera: Camera): boolean {
     if (this.lost || this.broken || this.compiled !== 'not') return false;
     this.compiled = 'underway';
-    // The memory too, while the GPU has nothing else to do: asked for later, it waits for the compilers.
-    this.grow(firstSize());
     const inTurn = (step: () => void, milliseconds = 0): void => {
       this.looking = setTimeout(() => {
         if (this.compiled === 'underway') step();
@@ -165,9 +163,26 @@ export class SharedRenderer {
       if (programs().every((program) => program.isReady())) ask(0);
       else inTurn(look, POLL_MS);
     };
-    inTurn(() => {
-      this.gl.compile(scene, camera);
-      inTurn(look, POLL_MS);
+    // Machines without the means to ask whether a program is ready are asked whether they are done with everything.
+    const whenDone = (step: () => void): void => {
+      const gl = this.gl.getContext() as WebGL2RenderingContext;
+      const fence = gl.fenceSync(gl.SYNC_GPU_COMMANDS_COMPLETE, 0);
+      gl.flush();
+      const wait = (): void => {
+        if (gl.isContextLost()) return;
+        if (fence && gl.getSyncParameter(fence, gl.SYNC_STATUS) !== gl.SIGNALED) return inTurn(wait, POLL_MS);
+        gl.deleteSync(fence);
+        step();
+      };
+      inTurn(wait);
+    };
+    // The memory first, while the GPU has nothing else to do: asked for later, it waits for the compilers.
+    whenDone(() => {
+      this.grow(firstSize());
+      whenDone(() => {
+        this.gl.compile(scene, camera);
+        whenDone(look);
+      });
     });
     return true;
   }
