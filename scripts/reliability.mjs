@@ -22,6 +22,8 @@ export const runs = {
   asleep: ['a page put to sleep while it computes', '`npm run test:wide -- lifecycles`'],
   leaks: ['300 rounds of everything, garbage collected', '`npm run test:wide -- leaks`'],
   numbers: ['any room, rate, length and scale', '`npm run test:wide -- numbers`'],
+  engines: ['the main path and 24 surfaces in three engines', '`npm run test:wide -- engines`'],
+  'same-bits': ['the same input in Node and three engines', '`npm run test:wide -- same-bits`'],
   study: ['random steps beside a simple model', '`npm test -- model`'],
   audit: ['known weaknesses of what ships', '`npm run audit`'],
 };

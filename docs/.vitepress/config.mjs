@@ -33,6 +33,7 @@ export default {
           page('Theming', '/theming'),
           page('Languages', '/languages'),
           page('Accessibility', '/accessibility'),
+          page('Browsers', '/browsers'),
           page('The engine in Node', '/engine-in-node'),
         ],
       },
