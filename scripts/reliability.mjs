@@ -24,7 +24,7 @@ export const runs = {
   numbers: ['any room, rate, length and scale', '`npm run test:wide -- numbers`'],
   engines: ['the main path and 24 surfaces in three engines', '`npm run test:wide -- engines`'],
   'same-bits': ['the same input in Node and three engines', '`npm run test:wide -- same-bits`'],
-  study: ['random steps beside a simple model', '`npm test -- model`'],
+  model: ['random steps beside a simple model', '`npm test -- model`'],
   audit: ['known weaknesses of what ships', '`npm run audit`'],
 };
 

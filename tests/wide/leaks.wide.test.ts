@@ -39,7 +39,7 @@ function wav(frequencyHz: number): Uint8Array {
  */
 const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>rounds</title>
 <script type="module" src="/ringdown.js"></script>
-<style>body { margin: 0 } main { width: 1100px; transform: scale(0.1); transform-origin: 0 0; height: 0 }
+<style>body { margin: 0 } main { --ringdown-height: 100px; width: 600px; transform: scale(0.1); transform-origin: 0 0; height: 0 }
 #keeper { display: block; width: 300px; --ringdown-height: 150px; position: absolute; top: 1300px }</style>
 </head><body><main></main><ringdown-waterfall id="keeper" src="/one.wav"></ringdown-waterfall></body></html>`;
 
@@ -152,7 +152,10 @@ describe('everything', () => {
     expect(after.contexts).toBe(1);
     expect(after.textures).toBeGreaterThan(0);
     await page.evaluate(() => document.querySelector('#keeper')!.remove());
-    await page.waitForTimeout(600);
-    expect(await holdings(page, session)).toMatchObject({ contexts: 0, textures: 0, buffers: 0 });
+    const left = async () => {
+      const { contexts, textures, buffers } = await holdings(page, session);
+      return { contexts, textures, buffers };
+    };
+    await expect.poll(left, { timeout: 20_000 }).toEqual({ contexts: 0, textures: 0, buffers: 0 });
   }, 1_500_000);
 });
