@@ -147,7 +147,7 @@ const nineViews = ['recordings', 'ridges', 'response', 'seats', 'decay-times', '
 /** @param {readonly string[]} names of the views beside the surface, and whether the study is kept */
 async function onPage(names, keep = false) {
   const views = ['waterfall', ...names].map((name) => `<ringdown-${name}></ringdown-${name}>`).join('');
-  const html = `<!doctype html><script type="module" src="/ringdown.js"></script><ringdown-study room="5x4x2.5"${keep ? ' autosave="load"' : ''}>${views}</ringdown-study>`;
+  const html = `<!doctype html><script type="module" src="/ringdown-all.js"></script><ringdown-study room="5x4x2.5"${keep ? ' autosave="load"' : ''}>${views}</ringdown-study>`;
   // Made before: the browser shares the processor with this program.
   const made = Array.from({ length: recordings }, (_, k) => wav(k, 10, 96000));
   const server = createServer((request, response) => {
@@ -155,10 +155,10 @@ async function onPage(names, keep = false) {
     if (url === '/') response.writeHead(200, { 'content-type': 'text/html' }).end(html);
     else if (url.startsWith('/wav/'))
       response.writeHead(200, { 'content-type': 'audio/wav' }).end(made[Number(url.slice(5))]);
-    else if (url === '/ringdown.js')
+    else if (url === '/ringdown-all.js')
       response
         .writeHead(200, { 'content-type': 'text/javascript' })
-        .end(readFileSync(`${root}dist/ringdown.js`));
+        .end(readFileSync(`${root}dist/ringdown-all.js`));
     else response.writeHead(404).end();
   });
   await new Promise((resolve) => server.listen(0, '127.0.0.1', () => resolve(undefined)));

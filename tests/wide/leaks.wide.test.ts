@@ -38,7 +38,7 @@ function wav(frequencyHz: number): Uint8Array {
  * its textures and buffers are then counted, and no round waits for compilers.
  */
 const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>rounds</title>
-<script type="module" src="/ringdown.js"></script>
+<script type="module" src="/ringdown-all.js"></script>
 <style>body { margin: 0 } main { --ringdown-height: 100px; width: 600px; transform: scale(0.1); transform-origin: 0 0; height: 0 }
 #keeper { display: block; width: 300px; --ringdown-height: 150px; position: absolute; top: 1300px }</style>
 </head><body><main></main><ringdown-waterfall id="keeper" src="/one.wav"></ringdown-waterfall></body></html>`;
