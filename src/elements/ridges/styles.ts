@@ -326,6 +326,7 @@ export const ridgesStyles = css`
 
     :is(.limit, .excess) .faint {
       display: inline;
+      white-space: normal;
     }
   }
 
