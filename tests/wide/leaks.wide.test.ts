@@ -86,7 +86,12 @@ const round = (page: Page, count: number): Promise<string[]> =>
         study.study.setCursor({ frequencyHz: 60, timeSeconds: 0.1 });
         study.study.setChoices({ rangeDb: 40 + (k % 2) * 10 });
         study.study.setActive(1);
-        const { recordings } = await study.study.settled();
+        // A study may rest between the arrival of its two files.
+        let { recordings } = await study.study.settled();
+        for (let k = 0; recordings.length < 2 && k < 100; k++) {
+          await new Promise((resolve) => setTimeout(resolve, 20));
+          ({ recordings } = await study.study.settled());
+        }
         if (recordings.length !== 2) problems.push(`${recordings.length} recordings`);
         await frames(2);
         if (!study.toJson().includes('ringdown-study')) problems.push('not saved');
