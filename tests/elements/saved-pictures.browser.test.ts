@@ -49,7 +49,9 @@ for (const [name, word] of Object.entries(pictures))
       if (hash) expect(words).to.contain('Studio & booth').and.contain(hash.slice(0, 12));
       else expect(words).to.contain('Predicted by ringdown').and.contain('5.4');
       expect(words).to.match(word);
-      expect(text).not.to.match(/NaN|Infinity|undefined|currentColor|var\(/);
+      // The letters of a picture in it may spell anything.
+      const drawing = text.replace(/base64,[^"]+/g, '');
+      expect(drawing.match(/NaN|Infinity|undefined|currentColor|var\(/)).to.equal(null);
     });
 
     it('is a PNG of the width asked for, and the page keeps its own', async () => {
