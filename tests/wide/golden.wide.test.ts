@@ -38,17 +38,17 @@ const views = [
     'pressure-map',
     'room',
   ],
-  ...['seats', 'sources', 'waterfall-flat', 'pressure-map-room'],
+  ...['seats', 'sources', 'waterfall-flat', 'pressure-map-room', 'remedy', 'comparison'],
 ];
 
 const size = { lengthMetres: 5.6, widthMetres: 3.9, heightMetres: 2.7 };
 const sources = { A: [0.5, 0.4, 0.3], B: [5.1, 3.5, 0.3] } as const;
 const seats = { desk: [3.7, 3, 1.2], sofa: [4.6, 1.9, 1.2] } as const;
 
-function wav(source: keyof typeof sources, seat: keyof typeof seats): Uint8Array {
+function wav(source: keyof typeof sources, seat: keyof typeof seats, absorption = 0.3): Uint8Array {
   const at = ([x, y, z]: readonly [number, number, number]) => ({ x, y, z });
   const { samples } = synthesise({
-    ...{ room: createRoom({ size, absorption: 0.3 }), seat: at(seats[seat]), source: at(sources[source]) },
+    ...{ room: createRoom({ size, absorption }), seat: at(seats[seat]), source: at(sources[source]) },
     ...{ noiseDb: -60, sampleRate: 8000, seconds: 1.6, seed: seat.length + (source === 'A' ? 10 : 20) },
   });
   return encodeWav({ channels: [samples], sampleRate: 8000, encoding: 'float-32' });
@@ -56,6 +56,13 @@ function wav(source: keyof typeof sources, seat: keyof typeof seats): Uint8Array
 
 const recording = (source: keyof typeof sources, seat: keyof typeof seats): string =>
   `<ringdown-recording src="/${source}-${seat}.wav" label="Source ${source}, ${seat}" clock="common" seat="${seat}" source="${source}"></ringdown-recording>`;
+/** Before and after the walls took up more. */
+const stages = (['before', 'after'] as const)
+  .map(
+    (stage) =>
+      `<ringdown-recording src="/${stage === 'before' ? 'A-desk' : 'treated'}.wav" label="Desk, ${stage}" seat="desk" source="A" stage="${stage}"></ringdown-recording>`,
+  )
+  .join('');
 const places = [...Object.entries(seats), ...Object.entries(sources)]
   .map(
     ([name, at]) =>
@@ -96,6 +103,7 @@ describe(`the pictures${writing ? ', written anew' : ''}`, () => {
     for (const source of ['A', 'B'] as const)
       for (const seat of ['desk', 'sofa'] as const)
         writeFileSync(join(folder, `${source}-${seat}.wav`), wav(source, seat));
+    writeFileSync(join(folder, 'treated.wav'), wav('A', 'desk', 0.5));
     browser = await launch();
     site = await serveSite([folder, path('dist')], {
       '/one': page('ringdown.js', study(recording('A', 'desk'), views.slice(0, 9))),
@@ -111,6 +119,7 @@ describe(`the pictures${writing ? ', written anew' : ''}`, () => {
           ['seats', 'sources'],
         ),
       ),
+      '/change': page('ringdown.js', study(stages, ['remedy', 'comparison'])),
       '/room': page('ringdown.js', study(recording('A', 'desk'), ['pressure-map view="room"'])),
       '/flat': page('ringdown-flat.js', study(recording('A', 'desk'), ['waterfall'])),
     });
@@ -129,7 +138,9 @@ describe(`the pictures${writing ? ', written anew' : ''}`, () => {
         ? '/flat'
         : view === 'seats' || view === 'sources'
           ? '/several'
-          : '/one';
+          : view === 'remedy' || view === 'comparison'
+            ? '/change'
+            : '/one';
   const open = async (address: string, look: (typeof looks)[number]): Promise<Page> => {
     const { page: tab } = await openPage(browser, 'about:blank');
     await tab.setViewportSize({ width: 932, height: 900 });
@@ -152,7 +163,7 @@ describe(`the pictures${writing ? ', written anew' : ''}`, () => {
   for (const look of looks)
     it(`are as they were approved: ${look}`, async () => {
       const wrong: string[] = [];
-      for (const address of ['/one', '/several', '/flat', '/room']) {
+      for (const address of ['/one', '/several', '/flat', '/room', '/change']) {
         const tab = await open(address, look);
         for (const view of views.filter((one) => pageOf(one) === address)) {
           const now = await halved(tab, await shot(tab, view.replace(/-(flat|room)$/, '')));
