@@ -6,6 +6,7 @@
 import { resolve } from 'node:path';
 import { build } from 'esbuild';
 import { root } from './project.mjs';
+import { exportedNames } from './shims.mjs';
 
 const namespace = 'engine-once';
 const functionName = 'function';
@@ -13,7 +14,7 @@ const functionName = 'function';
 /** @param {string} path */
 const isOurs = (path) => path.startsWith('src/') && !path.startsWith('src/study/worker');
 
-/** @typedef {Map<string, string[]>} Names exported names by source, relative to the project */
+/** @typedef {import('./shims.mjs').Names} Names */
 
 /**
  * @param {import('esbuild').BuildOptions} common
@@ -106,27 +107,6 @@ function shims(all, once, valueOf) {
 function sourceOf(specifier, folder) {
   const path = resolve(folder, specifier).replaceAll('\\', '/');
   return path.startsWith(`${root}src/`) ? path.slice(root.length).replace(/\.js$/, '.ts') : undefined;
-}
-
-/**
- * @param {import('esbuild').BuildOptions} common
- * @param {string[]} files
- * @returns {Promise<Names>}
- */
-async function exportedNames(common, files) {
-  const { metafile } = await build({
-    ...common,
-    write: false,
-    metafile: true,
-    entryPoints: files,
-    outdir: 'names',
-    outbase: 'src',
-  });
-  return new Map(
-    Object.values(metafile.outputs).flatMap(({ entryPoint, exports }) =>
-      entryPoint ? [/** @type {[string, string[]]} */ ([entryPoint, exports])] : [],
-    ),
-  );
 }
 
 /**

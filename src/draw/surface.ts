@@ -1,6 +1,7 @@
 /**
  * A surface on a canvas: drawn by the page's one WebGL context where there is one, as a hidden-line drawing where there
- * is none or while it is lost. It is drawn only when something changed and the canvas can be seen.
+ * is none or while it is lost. It is drawn only when something changed and the canvas can be seen. Long because
+ * both ways share one state of what is dirty, visible, quick or lost.
  */
 import { indexAt } from './field.js';
 import { drawBefore, drawBehind } from './frame.js';

@@ -1,3 +1,4 @@
+import { drain } from '../signal/drain.js';
 import { weigh, flat, whitenTails, type StretchFit } from './band-fit.js';
 import { bandsOf, noiseRange, type Band, type Whitened } from './bands.js';
 import { deviationsOf } from './fisher.js';
@@ -42,11 +43,7 @@ export function beginAlone(decimated: Decimated): Begun {
   const tails = bands.map((band) => whitenTails(band, []));
   const candidates = bands.flatMap((band, k) => {
     const { window, ownFromHz, ownToHz } = band;
-    const job = zoomEsprit(tails[k].data, window.decaySeconds, ownFromHz, ownToHz);
-    for (;;) {
-      const step = job.next();
-      if (step.done) return step.value;
-    }
+    return drain(zoomEsprit(tails[k].data, window.decaySeconds, ownFromHz, ownToHz));
   });
   return { bands, tails, candidates };
 }

@@ -1,3 +1,4 @@
+import { drain } from '../signal/drain.js';
 import type { Job, PositionMetres } from '../signal/types.js';
 import { RingdownError } from '../signal/errors.js';
 import { locate, valueAt, type MeshPlace } from './plan-field.js';
@@ -34,11 +35,7 @@ export function* preparePlan(plan: Plan, waveNumber: number): Job<PlanSolution> 
 
 /** `preparePlan` at once. */
 export function planSolution(plan: Plan, waveNumber: number): PlanSolution {
-  const job = preparePlan(plan, waveNumber);
-  for (;;) {
-    const step = job.next();
-    if (step.done) return step.value;
-  }
+  return drain(preparePlan(plan, waveNumber));
 }
 
 /** How far frequencies may be off for the fineness of the mesh, as a fraction. */

@@ -1,3 +1,4 @@
+import { drain } from '../signal/drain.js';
 import { refusal } from '../signal/error-codes.js';
 import { highestSampleRate, lowestSampleRate, requireFits, shortestSeconds } from '../signal/limits.js';
 import { Rng } from '../signal/random.js';
@@ -191,11 +192,7 @@ function* shortened(job: Job<void>, share: number): Job<void> {
 
 /** `synthesiseJob` at once. */
 export function synthesise(params: SynthParams): Synthesis {
-  const job = synthesiseJob(params);
-  for (;;) {
-    const step = job.next();
-    if (step.done) return step.value;
-  }
+  return drain(synthesiseJob(params));
 }
 
 function checkedLength(seconds: number, sampleRate: number): number {

@@ -1,3 +1,4 @@
+import { drain } from './drain.js';
 import { refusal } from './error-codes.js';
 import { hashOf } from './hash.js';
 import { within } from './job.js';
@@ -85,9 +86,5 @@ function* sweptRecording(
 
 /** The same at once. */
 export function openNow(bytes: Uint8Array, audio: DecodedAudio | null, options: OpenOptions = {}): Recording {
-  const job = openJob(bytes, audio, options);
-  for (;;) {
-    const step = job.next();
-    if (step.done) return step.value;
-  }
+  return drain(openJob(bytes, audio, options));
 }

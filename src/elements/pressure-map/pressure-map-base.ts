@@ -1,3 +1,7 @@
+/**
+ * Long because one chosen mode, one spot and one swing are shown, moved and read aloud by the same few values; swing, room, controls
+ * and sentences stand beside it.
+ */
 import { html } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { property, state } from 'lit/decorators.js';
