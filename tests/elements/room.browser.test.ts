@@ -221,8 +221,9 @@ describe('ringdown-room', () => {
     expect(room.snapshot!.room!.absorption![4]).to.equal(0.23);
     await type(room, '[part=own-wall]', '0.3');
     expect(shadowText(room, '[part=constructions] tbody')).to.match(
-      /plasterboard on studs.*0\.29.*from memory/,
+      /plasterboard on studs.*0\.29.*Egan 1988/,
     );
+    expect(shadowText(room, '[part=constructions] > p')).to.match(/quoted from memory.*Miki 1990/);
   });
 
   it('stands alone, survives being moved, prints black on white without its fields', async () => {

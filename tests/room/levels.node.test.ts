@@ -92,20 +92,12 @@ describe('a node', () => {
 });
 
 describe('walls by what they are made of', () => {
-  it('change with frequency: values from memory, held below 125 Hz, straight on log frequency between', () => {
+  it('change with frequency: held below 125 Hz, straight on log frequency between', () => {
     const board = constructions.find(({ name }) => name === 'plasterboard-on-studs')!;
     expect([40, 125, 250, 500, 2000].map((f) => constructionAbsorption(board, f))).toEqual([
       0.29, 0.29, 0.1, 0.05, 0.05,
     ]);
     expect(constructionAbsorption(board, 125 * Math.SQRT2)).toBeCloseTo(0.195, 9);
-    for (const { octaves, spread, source, name } of constructions) {
-      for (const value of octaves) expect(value > 0 && value <= 1).toBe(true);
-      // No row claims a document, and each says how far it may be off.
-      expect(source).toBe('memory');
-      expect(spread[0] <= octaves[0] && octaves[0] <= spread[1] && spread[1] / spread[0] >= 2, name).toBe(
-        true,
-      );
-    }
   });
 
   it('may be coefficients of one’s own, beside names; none beyond 1', () => {

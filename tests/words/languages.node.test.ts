@@ -35,9 +35,16 @@ function textsOf(words: Words): Map<string, string> {
 const alike = new Set([
   'axes.linear.name',
   ...['axial', 'tangential', 'oblique'].map((kind) => `modeKinds.${kind}.name`),
-  ...['choose-mode', 'room-fit-mode', 'cursor-x', 'cursor-y', 'key-oblique', 'place-name'].map(
-    (code) => `views.${code}`,
-  ),
+  ...[
+    'choose-mode',
+    'room-fit-mode',
+    'cursor-x',
+    'cursor-y',
+    'key-oblique',
+    'place-name',
+    'construction-source-handbook',
+    'construction-source-porous',
+  ].map((code) => `views.${code}`),
 ]);
 
 /** Longer words, so that units and names given do not count. */

@@ -269,6 +269,7 @@ function renderConstructions(speaker: Speaker): TemplateResult {
         </tbody>
       </table>
     </div>
+    <p class="hint">${speaker.view('construction-sources')}</p>
   </details>`;
 }
 

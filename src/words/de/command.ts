@@ -40,7 +40,7 @@ export const commandSentences: Readonly<Record<string, Sentence>> = {
   mesh: (p, n) =>
     `Nach finiten Elementen im Grundriss und Kosinus in der Höhe; das Netz lässt die Frequenzen auf etwa ${n.percent(p.meshError, 3)} genau.`,
   'walls-memory': () =>
-    'Die Absorption der Wände ist aus dem Gedächtnis und unter 125 Hz festgehalten; gebaute Wände unterscheiden sich um den Faktor zwei.',
+    'Die Absorption benannter Wände ist die eines Handbuchs, aus dem Gedächtnis zitiert, und unter 125 Hz festgehalten; gebaute Wände unterscheiden sich um den Faktor zwei.',
   'levels-known': (p) =>
     `Pegel sind die eines Dauertons auf der Mode, dB bezogen auf dieselbe Quelle im Freifeld in 1 m${one(p.sources) ? '' : ', Quelle je Hörplatz'}.`,
   'levels-relative': (p) =>

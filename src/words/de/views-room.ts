@@ -58,7 +58,7 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
   'walls-each': () => 'Einzeln',
   'walls-each-differ': () => 'Einzeln (sie unterscheiden sich)',
   'walls-hint': () =>
-    'Nur die erwarteten Abklingzeiten beruhen darauf. Übliche Werte aus dem Gedächtnis: Gebaute Wände gleichen Namens unterscheiden sich um den Faktor zwei und mehr, und kaum welche sind unter 125 Hz gemessen. Wer es besser weiß, trägt einen Absorptionsgrad ein.',
+    'Nur die erwarteten Abklingzeiten beruhen darauf. Werte eines Handbuchs, aus dem Gedächtnis zitiert: Gebaute Wände gleichen Namens unterscheiden sich um den Faktor zwei und mehr, und kaum welche sind unter 125 Hz gemessen. Wer es besser weiß, trägt einen Absorptionsgrad ein.',
   'wall-own': () => 'eigener Absorptionsgrad',
   'wall-coefficient': (p, n) => `Absorptionsgrad ${n.number(p.value, 2)}`,
   'wall-own-of': (p, n) => `Absorptionsgrad, 0 bis 1, von: ${n.text(p.wall)}`,
@@ -66,7 +66,10 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
   'construction-column': () => 'Bauweise',
   'construction-spread': (p, n) => `Streuung bei ${n.hertz(p.frequencyHz, 0)}`,
   'construction-from-to': (p, n) => `${n.text(p.from)} bis ${n.text(p.to)}`,
-  'construction-source-memory': () => 'aus dem Gedächtnis',
+  'construction-source-handbook': () => 'Egan 1988',
+  'construction-source-porous': () => 'Miki 1990',
+  'construction-sources': (_, n) =>
+    `Egan 1988: M. D. Egan, Architectural Acoustics, Tafel üblicher Baustoffe, gemessen in Hallräumen; aus dem Gedächtnis zitiert, nicht mit der Seite verglichen. Miki 1990: gerechnet mit dem Modell poröser Stoffe in J. Acoust. Soc. Jpn (E) 11, S. 19 (dessen Konstanten aus dem Gedächtnis), ${n.number(20, 0)} kPa s/m², auf harter Wand, Schall von allen Seiten; Streuung von ${n.number(10, 0)} bis ${n.number(40, 0)} kPa s/m². Die übrigen Streuungen sind aus dem Gedächtnis.`,
   'wall-unknown': () => 'nicht bekannt',
   'wall-given': () => 'wie angegeben',
   'wall-0': () => 'Stirnwand bei x = 0',

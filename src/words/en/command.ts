@@ -40,7 +40,7 @@ export const commandSentences: Readonly<Record<string, Sentence>> = {
   mesh: (p, n) =>
     `By finite elements in the plan and cosines in height; the mesh leaves frequencies within about ${n.percent(p.meshError, 3)}.`,
   'walls-memory': () =>
-    'Absorption of the walls is from memory and held below 125 Hz; built walls differ by a factor of two.',
+    'Absorption of named walls is that of a handbook, quoted from memory, and held below 125 Hz; built walls differ by a factor of two.',
   'levels-known': (p) =>
     `Levels are of a steady tone at the mode, dB re the same source in free field at 1 m${one(p.sources) ? '' : ', source by seat'}.`,
   'levels-relative': (p) =>

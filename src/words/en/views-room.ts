@@ -58,7 +58,7 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
   'walls-each': () => 'One by one',
   'walls-each-differ': () => 'One by one (they differ)',
   'walls-hint': () =>
-    'Only expected decay times rest on them. Common values, from memory: built walls of one name differ by a factor of two and more, and hardly any are measured below 125 Hz. If you know better, type a coefficient.',
+    'Only expected decay times rest on them. Values of a handbook, quoted from memory: built walls of one name differ by a factor of two and more, and hardly any are measured below 125 Hz. If you know better, type a coefficient.',
   'wall-own': () => 'coefficient of your own',
   'wall-coefficient': (p, n) => `absorption coefficient ${n.number(p.value, 2)}`,
   'wall-own-of': (p, n) => `Absorption coefficient, 0 to 1, of: ${n.text(p.wall)}`,
@@ -66,7 +66,10 @@ export const roomViews: Readonly<Record<string, Sentence>> = {
   'construction-column': () => 'Construction',
   'construction-spread': (p, n) => `Spread at ${n.hertz(p.frequencyHz, 0)}`,
   'construction-from-to': (p, n) => `${n.text(p.from)} to ${n.text(p.to)}`,
-  'construction-source-memory': () => 'from memory',
+  'construction-source-handbook': () => 'Egan 1988',
+  'construction-source-porous': () => 'Miki 1990',
+  'construction-sources': (_, n) =>
+    `Egan 1988: M. D. Egan, Architectural Acoustics, table of common building materials, measured in reverberation rooms; quoted from memory, not compared with the page. Miki 1990: reckoned by the model of porous material in J. Acoust. Soc. Jpn (E) 11, p. 19 (its constants from memory), ${n.number(20, 0)} kPa s/m², on a hard wall, sound from all sides; spread from ${n.number(10, 0)} to ${n.number(40, 0)} kPa s/m². Other spreads are from memory.`,
   'wall-unknown': () => 'not known',
   'wall-given': () => 'as given',
   'wall-0': () => 'End at x = 0',
