@@ -6,9 +6,8 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { requireFont } from '../../scripts/lib/browser.mjs';
 import { buildProject } from '../../scripts/build.mjs';
-import { createRoom, synthesise } from '../../src/room/index.js';
-import { encodeWav } from '../../src/signal/index.js';
 import { difference, halved } from '../support/pictures.js';
+import { allReady, roomFiles, studyOf } from '../support/room-pages.js';
 import { launch, openPage, serveSite, type Site } from '../support/site.js';
 
 const path = (relative: string): string => fileURLToPath(new URL(`../../${relative}`, import.meta.url));
@@ -26,69 +25,84 @@ const mostShare = 0.004;
 const mostMean = 0.5;
 
 const looks = ['light', 'dark', 'print'] as const;
-const views = [
-  ...[
-    'waterfall',
-    'spectrogram',
-    'decay-times',
-    'fit',
-    'response',
-    'recordings',
-    'modes',
-    'pressure-map',
-    'room',
-  ],
-  ...['seats', 'sources', 'waterfall-flat', 'pressure-map-room', 'remedy', 'comparison'],
+/** Those that stand on one page with one recording. */
+const figures = [
+  ...['waterfall', 'spectrogram', 'decay-times', 'fit', 'response', 'recordings', 'modes'],
+  ...['pressure-map', 'room'],
 ];
 
-const size = { lengthMetres: 5.6, widthMetres: 3.9, heightMetres: 2.7 };
-const sources = { A: [0.5, 0.4, 0.3], B: [5.1, 3.5, 0.3] } as const;
-const seats = { desk: [3.7, 3, 1.2], sofa: [4.6, 1.9, 1.2] } as const;
+/** Of the long sheet: from the top of the first to the foot of the last. */
+const stretches: Readonly<Record<string, readonly [string, string]>> = {
+  report: ['[part=base]', '[part=sheet] section:nth-of-type(2)'],
+  'report-result': ['[part=sheet] section:nth-of-type(3)', '[part=sheet] section:nth-of-type(3)'],
+  'report-rest': ['[part=sheet] section:nth-of-type(4)', '[part=sheet] section:last-of-type'],
+};
 
-function wav(source: keyof typeof sources, seat: keyof typeof seats, absorption = 0.3): Uint8Array {
-  const at = ([x, y, z]: readonly [number, number, number]) => ({ x, y, z });
-  const { samples } = synthesise({
-    ...{ room: createRoom({ size, absorption }), seat: at(seats[seat]), source: at(sources[source]) },
-    ...{ noiseDb: -60, sampleRate: 8000, seconds: 1.6, seed: seat.length + (source === 'A' ? 10 : 20) },
-  });
-  return encodeWav({ channels: [samples], sampleRate: 8000, encoding: 'float-32' });
-}
+/** Which pictures are taken of which page. */
+const pages: Readonly<Record<string, readonly string[]>> = {
+  '/one': figures,
+  '/several': ['seats', 'sources'],
+  '/flat': ['waterfall-flat'],
+  '/room': ['pressure-map-room'],
+  '/change': ['remedy', 'comparison'],
+  '/sheet': ['listen', ...Object.keys(stretches)],
+};
 
-const recording = (source: keyof typeof sources, seat: keyof typeof seats): string =>
-  `<ringdown-recording src="/${source}-${seat}.wav" label="Source ${source}, ${seat}" clock="common" seat="${seat}" source="${source}"></ringdown-recording>`;
-/** Before and after the walls took up more. */
-const stages = (['before', 'after'] as const)
-  .map(
-    (stage) =>
-      `<ringdown-recording src="/${stage === 'before' ? 'A-desk' : 'treated'}.wav" label="Desk, ${stage}" seat="desk" source="A" stage="${stage}"></ringdown-recording>`,
-  )
-  .join('');
-const places = [...Object.entries(seats), ...Object.entries(sources)]
-  .map(
-    ([name, at]) =>
-      `<ringdown-place kind="${name in seats ? 'seat' : 'source'}" name="${name}" at="${at.join(' ')}"></ringdown-place>`,
-  )
-  .join('');
-const study = (recordings: string, tags: readonly string[]): string =>
-  `<ringdown-study room="5.6x3.9x2.7" no-files no-choices>${places}${recordings}${tags.map((tag) => `<ringdown-${tag}></ringdown-${tag.split(' ')[0]}>`).join('')}</ringdown-study>`;
 const page = (script: string, body: string) => ({
   html: `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>golden</title>
 <style>:root { color-scheme: light dark } body { margin: 16px; font-family: "DejaVu Sans", sans-serif; background: light-dark(#fff, #14181b); color: light-dark(#14181b, #e4e8ea) }</style>
 <script type="module" src="/${script}"></script></head><body>${body}</body></html>`,
 });
 
+const still = { animations: 'disabled', caret: 'hide' } as const;
+
+/** A stretch of the sheet as wide as its element. */
+async function stretch(tab: Page, [first, last]: readonly [string, string]): Promise<Buffer> {
+  const clip = await tab.evaluate(
+    ([from, to]) => {
+      const report = document.querySelector('ringdown-report')!;
+      const boxOf = (one: string): DOMRect => report.shadowRoot!.querySelector(one)!.getBoundingClientRect();
+      const { x, width } = report.getBoundingClientRect();
+      const [top, bottom] = [boxOf(from).top, boxOf(to).bottom].map((y) => Math.round(y + scrollY));
+      return { x, y: top, width, height: bottom - top };
+    },
+    [first, last] as const,
+  );
+  return tab.screenshot({ ...still, clip, fullPage: true });
+}
+
 /** The picture of a view once it stands still: two shots that are the same. */
-async function shot(tab: Page, tag: string): Promise<string> {
+async function shot(tab: Page, view: string): Promise<string> {
+  const tag = view.replace(/-(flat|room|result|rest)$/, '');
   const picture = tab.locator(`ringdown-${tag} [part~=picture]`).first();
-  await picture.scrollIntoViewIfNeeded();
+  const taken = (): Promise<Buffer> =>
+    stretches[view] ? stretch(tab, stretches[view]) : picture.screenshot(still);
+  if (!stretches[view]) await picture.scrollIntoViewIfNeeded();
   let before = '';
   for (let k = 0; k < 40; k++) {
     await tab.waitForTimeout(350);
-    const now = (await picture.screenshot({ animations: 'disabled', caret: 'hide' })).toString('base64');
+    const now = (await taken()).toString('base64');
     if (now === before && now.length > 4000) return now;
     before = now;
   }
   throw new Error(`The picture of ringdown-${tag} does not come to rest.`);
+}
+
+/** Somebody has listened, muted, and written on the sheet. */
+async function used(tab: Page): Promise<void> {
+  await tab.locator('ringdown-listen [part=play]').click();
+  await tab.locator('ringdown-listen [part=picture]').waitFor();
+  await tab.locator('ringdown-listen [part=play]').click();
+  const fields = tab.locator('ringdown-report [part=form] :is(input, textarea)');
+  const texts = ['Control room, second visit', 'Radio Quillmarsh', 'The commissioner', '30 November'];
+  for (const [k, text] of [...texts, 'Doors were shut.\nThe desk was in its place.'].entries())
+    await fields.nth(k).fill(text);
+  const decisions = tab.locator('ringdown-report [part=decisions]');
+  await decisions.locator('summary').click();
+  await decisions.locator('select').first().selectOption({ label: 'absorb' });
+  await decisions.locator('input').first().fill('Two traps in the corners behind the desk.');
+  await decisions.locator('input').first().press('Tab');
+  await decisions.locator('summary').click();
 }
 
 describe(`the pictures${writing ? ', written anew' : ''}`, () => {
@@ -100,28 +114,15 @@ describe(`the pictures${writing ? ', written anew' : ''}`, () => {
     requireFont();
     await buildProject();
     folder = mkdtempSync(join(tmpdir(), 'ringdown-golden-'));
-    for (const source of ['A', 'B'] as const)
-      for (const seat of ['desk', 'sofa'] as const)
-        writeFileSync(join(folder, `${source}-${seat}.wav`), wav(source, seat));
-    writeFileSync(join(folder, 'treated.wav'), wav('A', 'desk', 0.5));
+    for (const [name, wav] of Object.entries(roomFiles())) writeFileSync(join(folder, name), wav);
     browser = await launch();
     site = await serveSite([folder, path('dist')], {
-      '/one': page('ringdown.js', study(recording('A', 'desk'), views.slice(0, 9))),
-      '/several': page(
-        'ringdown.js',
-        study(
-          [
-            recording('A', 'desk'),
-            recording('A', 'sofa'),
-            recording('B', 'desk'),
-            recording('B', 'sofa'),
-          ].join(''),
-          ['seats', 'sources'],
-        ),
-      ),
-      '/change': page('ringdown.js', study(stages, ['remedy', 'comparison'])),
-      '/room': page('ringdown.js', study(recording('A', 'desk'), ['pressure-map view="room"'])),
-      '/flat': page('ringdown-flat.js', study(recording('A', 'desk'), ['waterfall'])),
+      '/one': page('ringdown.js', studyOf('one', figures)),
+      '/several': page('ringdown.js', studyOf('several', ['seats', 'sources'])),
+      '/change': page('ringdown.js', studyOf('stages', ['remedy', 'comparison'])),
+      '/room': page('ringdown.js', studyOf('one', ['pressure-map view="room"'])),
+      '/sheet': page('ringdown.js', studyOf('stages', ['listen', 'report'])),
+      '/flat': page('ringdown-flat.js', studyOf('one', ['waterfall'])),
     });
     mkdirSync(goldens, { recursive: true });
   });
@@ -131,28 +132,13 @@ describe(`the pictures${writing ? ', written anew' : ''}`, () => {
     rmSync(folder, { recursive: true, force: true });
   });
 
-  const pageOf = (view: string): string =>
-    view === 'pressure-map-room'
-      ? '/room'
-      : view === 'waterfall-flat'
-        ? '/flat'
-        : view === 'seats' || view === 'sources'
-          ? '/several'
-          : view === 'remedy' || view === 'comparison'
-            ? '/change'
-            : '/one';
   const open = async (address: string, look: (typeof looks)[number]): Promise<Page> => {
     const { page: tab } = await openPage(browser, 'about:blank');
     await tab.setViewportSize({ width: 932, height: 900 });
     await tab.emulateMedia({ colorScheme: look === 'dark' ? 'dark' : 'light', reducedMotion: 'reduce' });
     await tab.goto(site.address + address);
-    await tab.waitForFunction(() => {
-      const found = [...document.querySelectorAll('ringdown-study')];
-      const ready = found.every(
-        (one) => 'snapshot' in one && (one.snapshot as { status: string }).status === 'ready',
-      );
-      return ready && document.querySelectorAll(':state(busy)').length === 0;
-    });
+    await tab.waitForFunction(allReady);
+    if (address === '/sheet') await used(tab);
     if (look === 'print') {
       await tab.evaluate(() => dispatchEvent(new Event('beforeprint')));
       await tab.emulateMedia({ media: 'print', reducedMotion: 'reduce' });
@@ -163,10 +149,10 @@ describe(`the pictures${writing ? ', written anew' : ''}`, () => {
   for (const look of looks)
     it(`are as they were approved: ${look}`, async () => {
       const wrong: string[] = [];
-      for (const address of ['/one', '/several', '/flat', '/room', '/change']) {
+      for (const [address, shown] of Object.entries(pages)) {
         const tab = await open(address, look);
-        for (const view of views.filter((one) => pageOf(one) === address)) {
-          const now = await halved(tab, await shot(tab, view.replace(/-(flat|room)$/, '')));
+        for (const view of shown) {
+          const now = await halved(tab, await shot(tab, view));
           const file = join(goldens, `${view}-${look}.png`);
           if (writing) {
             writeFileSync(file, Buffer.from(now, 'base64'));

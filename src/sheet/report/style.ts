@@ -71,11 +71,11 @@ export const sheetCss = `
 .sheet .ridges :is(th, td) { padding-inline-end: 1.8mm; }
 .sheet .ridges thead th:nth-child(1) { inline-size: 14%; }
 .sheet .ridges thead th:nth-child(2) { inline-size: 14%; }
-.sheet .ridges thead th:nth-child(3) { inline-size: 8%; }
+.sheet .ridges thead th:nth-child(3) { inline-size: 9%; }
 .sheet .ridges thead th:nth-child(4) { inline-size: 9%; }
 .sheet .ridges thead th:nth-child(5) { inline-size: 17%; }
-.sheet .ridges thead th:nth-child(6) { inline-size: 11%; }
-.sheet .ridges thead th:nth-child(7) { inline-size: 14%; }
+.sheet .ridges thead th:nth-child(6) { inline-size: 9.5%; }
+.sheet .ridges thead th:nth-child(7) { inline-size: 14.5%; }
 .sheet .figure + .words { padding-inline-start: 4mm; }
 .sheet .close { font-size: 7.8pt; }
 .sheet code { font: 7.6pt/1 ui-monospace, "DejaVu Sans Mono", Consolas, monospace; }
