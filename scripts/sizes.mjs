@@ -7,6 +7,7 @@ import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
 import { root, script } from './lib/project.mjs';
+import { shrunkText } from './lib/shrink.mjs';
 
 const page = `${root}DEVELOPERS.md`;
 const [begin, end] = ['<!-- sizes -->', '<!-- /sizes -->'];
@@ -22,7 +23,7 @@ const [begin, end] = ['<!-- sizes -->', '<!-- /sizes -->'];
 /** @param {string | Uint8Array} text */
 const gzipped = (text) => gzipSync(text, { level: 9 }).length / 1000;
 
-/** What a page that is built loads of an entry before it asks for more. @param {string} entry */
+/** What a page that is built loads of an entry before it asks for more, minified as our own files are. @param {string} entry */
 async function bundled(entry) {
   const { outputFiles, metafile } = await build({
     absWorkingDir: root,
@@ -46,7 +47,8 @@ async function bundled(entry) {
   };
   for (const [file, { entryPoint }] of Object.entries(metafile.outputs)) if (entryPoint === entry) load(file);
   const texts = outputFiles.filter(({ path }) => [...loaded].some((file) => path.endsWith(`/${file}`)));
-  return texts.reduce((sum, { contents }) => sum + gzipped(contents), 0);
+  const shrunk = await Promise.all(texts.map(({ path, text }) => shrunkText(text, path)));
+  return shrunk.reduce((sum, { code }) => sum + gzipped(code), 0);
 }
 
 /** @returns {Promise<Size[]>} of the built dist */

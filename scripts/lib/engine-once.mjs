@@ -4,7 +4,7 @@
  * around it; the page calls it, and the worker's text is the function's own.
  */
 import { resolve } from 'node:path';
-import { build } from 'esbuild';
+import { build } from './bundling.mjs';
 import { root } from './project.mjs';
 import { exportedNames } from './shims.mjs';
 

@@ -2,7 +2,7 @@
  * Small modules in the place of sources: what a file takes from another file that is on the page already.
  */
 import { resolve } from 'node:path';
-import { build } from 'esbuild';
+import { build } from './bundling.mjs';
 import { root } from './project.mjs';
 
 /** @typedef {Map<string, string[]>} Names names by source, relative to the project */

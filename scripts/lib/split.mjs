@@ -9,7 +9,7 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
-import { build } from 'esbuild';
+import { build } from './bundling.mjs';
 import { Complaint, root } from './project.mjs';
 import { exportedNames, shimPlugin, takenIn, taking, together } from './shims.mjs';
 

@@ -2,7 +2,7 @@
  * The files of dist that must stand alone, made by esbuild from the sources, and the promises about who loads what.
  */
 import { readFile, writeFile } from 'node:fs/promises';
-import { build } from 'esbuild';
+import { build } from './bundling.mjs';
 import { engineOnce } from './engine-once.mjs';
 import { leanThree } from './lean-three.mjs';
 import { isAllowed, licenceOf, licencesText, noticesComment, packagesIn } from './licences.mjs';
