@@ -36,6 +36,13 @@ export const ViewsElsewhereOnThePage: StoryObj = {
       <ringdown-ridges for="elsewhere"></ringdown-ridges>`,
 };
 
+export const ColoursForAnyColourVision: StoryObj = {
+  render: () =>
+    html`<ringdown-study src=${slowRoom()} label="Studio 2" room=${roomSize} scale="clear"
+      >${views}</ringdown-study
+    >`,
+};
+
 export const ABrokenFile: StoryObj = {
   render: () => html`<ringdown-study src=${brokenFile()} label="A letter">${views}</ringdown-study>`,
 };
@@ -46,4 +53,5 @@ export const WithControls = withControls('ringdown-study', {
   src: slowRoom(),
   label: 'Studio 2',
   room: '5.4x4.1x2.7',
+  scale: 'auto',
 });

@@ -2,6 +2,7 @@ import { openFile, RingdownError } from '../signal/index.js';
 import { looks, type Look } from '../sheet/looks.js';
 import { figureNames, figureNeeds, figureSizes, studyFigure, type FigureName } from '../sheet/figures.js';
 import { isStudyFile, openStudyText } from '../study/document.js';
+import { choiceWords } from '../study/choices.js';
 import { createPool } from '../study/pool.js';
 import { createStudy } from '../study/study.js';
 import type { Study, StudyChoices } from '../study/types.js';
@@ -19,6 +20,7 @@ export const figureOptions: OptionSpecs = {
   ...readingSpecs,
   ...{ view: {}, out: {}, look: {}, label: {}, width: {}, pixels: {} },
   ...{ method: {}, window: {}, step: {}, span: {}, range: {}, from: {}, to: {}, limit: {} },
+  scale: {},
 };
 
 const lookNames = Object.keys(looks) as Look[];
@@ -34,6 +36,7 @@ function readChoices(words: Words): Partial<StudyChoices> {
     spanSeconds: words.number('span', 0.01, 20),
     rangeDb: words.number('range', 10, 120),
     limit: words.choice('limit', ['audibility', 'target', 'neighbours']),
+    scale: words.choice('scale', choiceWords.scale),
     ...(words.has('from') || words.has('to') ? readBand(words) : {}),
   };
   return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== null));

@@ -14,6 +14,7 @@ import type { Speaker } from '../words/index.js';
 import { decayCaption, decayChart, decayKey } from './decay-chart.js';
 import { fieldViewOf } from './field-view.js';
 import { fieldCaption, figureWords } from './figure-words.js';
+import { chosenLook } from './looks.js';
 import { modeChart, modesCaption, modesKey } from './mode-chart.js';
 import { heldResponse, responseCaption, responseKey } from './response-chart.js';
 import { waterfallLegend } from './waterfall-key.js';
@@ -46,6 +47,7 @@ export interface FigureParams {
   readonly name: FigureName;
   /** Of the recording or room. */
   readonly label: string;
+  /** Its colours of level give way to those that the study's choices name. */
   readonly theme: DrawTheme;
   readonly size?: FigureSize;
   readonly viewpoint?: ViewpointName;
@@ -121,8 +123,9 @@ const makers: Readonly<Record<FigureName, typeof fieldPicture>> = {
  * @returns null where the study does not hold what the picture shows
  */
 export function studyFigure(snapshot: StudySnapshot, speaker: Speaker, params: FigureParams): string | null {
-  const { name, label, theme, size = figureSizes[name] } = params;
-  const picture = makers[name](snapshot, speaker, params);
+  const { name, label, size = figureSizes[name] } = params;
+  const theme = chosenLook(params.theme, snapshot.choices.scale);
+  const picture = makers[name](snapshot, speaker, { ...params, theme });
   if (!picture) return null;
   const { draw, legend, caption } = picture;
   const words = figureWords(snapshot, speaker, name, { label, legend, caption });

@@ -1,4 +1,5 @@
 import type { DrawTheme } from '../draw/types.js';
+import type { ColourScale } from '../study/types.js';
 
 /** Looks of a picture that stands in no page: on white paper, on a light page, on a dark one. */
 export type Look = 'paper' | 'light' | 'dark';
@@ -37,3 +38,7 @@ export const looks: Readonly<Record<Look, DrawTheme>> = {
     fontFamily,
   },
 };
+
+/** A look with the colours of level that are asked for, which go before those that it brings. */
+export const chosenLook = (look: DrawTheme, scale: ColourScale = 'auto'): DrawTheme =>
+  scale === 'auto' ? look : { ...look, scale };

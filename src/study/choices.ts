@@ -1,4 +1,5 @@
 import { logFrequencies, type GridParams, type ResponseParams } from '../decay/index.js';
+import { smoothings } from '../decay/smoothing.js';
 import type { DiagnosisParams } from '../diagnosis/index.js';
 import type { FitParams } from '../resonance/index.js';
 import { roomVolume, type Room } from '../room/index.js';
@@ -18,6 +19,7 @@ export const defaultChoices: StudyChoices = {
   rangeDb: 50,
   axis: 'log',
   smoothing: 'none',
+  scale: 'auto',
 };
 
 /** Frequencies that are read, Hz: above them a room's modes are a crowd, below them no bass source plays. */
@@ -38,7 +40,35 @@ export const choiceWords = {
   method: ['sliding', 'cumulative', 'constant-q'],
   limit: ['audibility', 'target', 'neighbours'],
   axis: ['log', 'linear'],
+  smoothing: smoothings,
+  scale: ['auto', 'dusk', 'dawn', 'clear'],
 } as const;
+
+/** The choices by their attributes. */
+export const choiceNames = {
+  from: 'fromHz',
+  to: 'toHz',
+  method: 'method',
+  window: 'windowSeconds',
+  step: 'stepSeconds',
+  span: 'spanSeconds',
+  limit: 'limit',
+  range: 'rangeDb',
+  axis: 'axis',
+  smoothing: 'smoothing',
+  scale: 'scale',
+} as const satisfies Readonly<Record<string, keyof StudyChoices>>;
+
+/** A number between two bounds, or one of some words. */
+export type ChoiceField = readonly [number, number] | readonly string[];
+
+export const isBounds = (field: ChoiceField): field is readonly [number, number] =>
+  typeof field[0] === 'number';
+
+export const choiceFields: Readonly<Record<keyof typeof choiceNames, ChoiceField>> = {
+  ...choiceBounds,
+  ...choiceWords,
+};
 
 /** What is wrong with the choices themselves, before any recording is looked at. */
 export function choicesFailure({ fromHz, toHz }: Pick<StudyChoices, 'fromHz' | 'toHz'>): Failure | null {

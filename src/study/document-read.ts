@@ -1,5 +1,4 @@
 /** Reads a document that may be anything: every field is looked at before it is believed. */
-import { smoothings } from '../decay/smoothing.js';
 import { RingdownError } from '../signal/errors.js';
 import { mostRecordings, nearFieldBounds } from '../signal/limits.js';
 import type { MicrophoneResponse, Note, PositionMetres, Recording } from '../signal/types.js';
@@ -194,7 +193,6 @@ function choices(field: Field): StudyChoices {
   if (choicesFailure(all)) field.refuse();
   const chosen = new Field(all, field.where);
   for (const [name, words] of Object.entries(choiceWords)) chosen.at(name).choice(words);
-  chosen.at('smoothing').choice(smoothings);
   return all;
 }
 

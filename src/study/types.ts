@@ -45,7 +45,7 @@ export type RecordingAbout = Pick<
   'label' | 'seat' | 'source' | 'stage' | 'seatName' | 'sourceName' | 'timeReference' | 'nearFieldMetres'
 >;
 
-/** Everything that decides the result, in trade units. */
+/** Everything that decides the result and how all pictures show it, in trade units. */
 export interface StudyChoices {
   readonly fromHz: number;
   readonly toHz: number;
@@ -60,9 +60,14 @@ export interface StudyChoices {
   readonly axis: FrequencyAxis;
   /** Of the response; hides ridges, so `none` unless asked for. */
   readonly smoothing: Smoothing;
+  /** Colours of level; decides no result. */
+  readonly scale: ColourScale;
 }
 
 export type FrequencyAxis = 'log' | 'linear';
+
+/** `auto` is what the page's look asks for; the others are scales by name. */
+export type ColourScale = 'auto' | 'dusk' | 'dawn' | 'clear';
 
 /** Results that only some views show: computed while somebody needs them. */
 export type Part = 'responses' | 'ridgeFit' | 'prediction' | 'pressure';

@@ -1,8 +1,8 @@
-import { smoothings } from '../decay/smoothing.js';
 import { RingdownError } from '../signal/errors.js';
 import type { Recording } from '../signal/types.js';
 import type { ModeOrder } from '../room/types.js';
-import { choiceBounds, choiceWords, defaultChoices } from './choices.js';
+import { choiceFields, choiceNames, choiceWords, defaultChoices, isBounds } from './choices.js';
+import type { ChoiceField as Field } from './choices.js';
 import type { Cursor, StudyChoices, StudySnapshot } from './types.js';
 
 /**
@@ -11,10 +11,7 @@ import type { Cursor, StudyChoices, StudySnapshot } from './types.js';
  */
 export type LinkValue = number | string | null;
 
-/** A number between two bounds, or one of some words. */
-type Field = readonly [number, number] | readonly string[];
-
-const scales = ['dusk', 'dawn', 'clear'] as const;
+const scales = choiceWords.scale;
 const metres = [0, 1000] as const;
 
 /** What each view keeps of its own, in the units of its controls; a value that is left out is the view's own default. */
@@ -48,26 +45,6 @@ const version = '1';
 /** Longer than any view's text. */
 const mostLetters = 2000;
 
-/** The attributes' names of the choices. */
-const names = {
-  from: 'fromHz',
-  to: 'toHz',
-  method: 'method',
-  window: 'windowSeconds',
-  step: 'stepSeconds',
-  span: 'spanSeconds',
-  limit: 'limit',
-  range: 'rangeDb',
-  axis: 'axis',
-  smoothing: 'smoothing',
-} as const satisfies Readonly<Record<string, keyof StudyChoices>>;
-
-const choiceFields: Readonly<Record<keyof typeof names, Field>> = {
-  ...choiceBounds,
-  ...choiceWords,
-  smoothing: smoothings,
-};
-
 /** How a link names a recording: short, and the same wherever the file is opened. */
 export const recordingMark = ({ hash, channel, measurement }: Recording): string =>
   [hash.slice(0, 8), channel, ...(measurement ? [measurement] : [])].join('.');
@@ -83,7 +60,7 @@ export function viewLinkText(
   const { choices, recordings, active, cursor, diagnosis, selectedRidge, selectedResonance, selectedMode } =
     snapshot;
   const parts = [version];
-  for (const [name, key] of Object.entries(names))
+  for (const [name, key] of Object.entries(choiceNames))
     if (choices[key] !== defaultChoices[key]) parts.push(`${name}=${String(choices[key])}`);
   if (active > 0) parts.push(`recording=${recordingMark(recordings[active])}`);
   if (cursor) parts.push(`cursor=${short(cursor.frequencyHz)},${short(cursor.timeSeconds)}`);
@@ -126,8 +103,8 @@ export function readViewLink(text: string): ViewLink {
     return result;
   };
   const choices: Record<string, number | string> = { ...defaultChoices };
-  for (const [name, key] of Object.entries(names)) {
-    const value = take(name, (given) => readValue(given, choiceFields[name as keyof typeof names]));
+  for (const [name, key] of Object.entries(choiceNames)) {
+    const value = take(name, (given) => readValue(given, choiceFields[name as keyof typeof choiceNames]));
     if (value !== null) choices[key] = value;
   }
   if (!(choices.fromHz < choices.toHz))
@@ -166,11 +143,10 @@ export function readViewLink(text: string): ViewLink {
 const broken = (part: string): RingdownError => new RingdownError('link-part', { part: part.slice(0, 40) });
 
 function readValue(text: string, field: Field): number | string | null {
-  const [low, high] = field;
-  if (typeof low === 'string') return (field as readonly string[]).find((word) => word === text) ?? null;
+  if (!isBounds(field)) return field.find((word) => word === text) ?? null;
   if (!/^-?\d{1,6}(\.\d{1,9})?(e-?\d)?$/.test(text)) return null;
   const value = Number(text);
-  return value >= low && value <= Number(high) ? value : null;
+  return value >= field[0] && value <= field[1] ? value : null;
 }
 
 /** Values apart by commas, in the order of the fields; null where one cannot be, or one too many is given. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { scaleColour } from '../../src/draw/colours.js';
 import { createRoom, synthesise } from '../../src/room/index.js';
 import { encodeWav, hashOf } from '../../src/signal/index.js';
 import { figureNames } from '../../src/sheet/figures.js';
@@ -25,7 +26,7 @@ async function savedStudy(): Promise<Uint8Array> {
   return new TextEncoder().encode(text);
 }
 
-const files = {
+const files: Record<string, Uint8Array> = {
   'desk.wav': wav,
   'study.json': await savedStudy(),
   'letter.wav': new TextEncoder().encode('No sound.'),
@@ -58,6 +59,26 @@ describe('ringdown figure', () => {
     expect(wordsOf(svg)).toContain('Live room, desk: spectrogram');
     expect(wordsOf(svg)).toContain(hashOf(wav).slice(0, 12));
     expect(svg).toContain('data:image/png;base64,');
+  });
+
+  it('takes the colours of level that a saved study or the call names, and by default those of its look', async () => {
+    const text = new TextDecoder().decode(files['study.json']);
+    const chosen = text.replace(/("scale": ?)"auto"/, '$1"clear"');
+    expect(chosen).not.toBe(text);
+    files['clear.json'] = new TextEncoder().encode(chosen);
+    // The key of the surface has 48 steps.
+    for (const [scale, ...words] of [
+      ['dawn', 'study.json'],
+      ['dusk', 'study.json', '--look', 'dark'],
+      ['clear', 'clear.json'],
+      ['dusk', 'clear.json', '--scale', 'dusk'],
+      ['dawn', 'clear.json', '--scale', 'auto'],
+    ] as const)
+      for (const name of ['dusk', 'dawn', 'clear'] as const)
+        expect(
+          (await drawn(...words)).includes(scaleColour(name, 47.5, [0, 48])),
+          `${words.join(' ')}: ${name}`,
+        ).toBe(name === scale);
   });
 
   it('draws the modes of a room alone', async () => {

@@ -10,6 +10,7 @@ import {
   toLinear,
   type Triple,
 } from '../../src/draw/oklab.js';
+import { signedTable } from '../../src/draw/signed-image.js';
 import { cssBytes, mixBytes, tonesOf } from '../../src/draw/tones.js';
 import { darkTheme, lightTheme } from './fields.js';
 
@@ -141,19 +142,45 @@ describe.each(Object.keys(deficiencies))('for a reader with %s vision', (deficie
   });
 });
 
-describe.each(['protan', 'deutan'])('the scale made for readers with %s vision', (deficiency) => {
-  it('runs in steps no more than a fifth off their mean', () => {
-    const table = scaleTable('clear');
-    const wide = 16;
-    const steps: number[] = [];
-    for (let k = wide; k < SCALE_ENTRIES; k += wide)
-      steps.push(
-        deltaE(
-          seen(table.subarray(k * 4, k * 4 + 3), deficiency),
-          seen(table.subarray((k - wide) * 4, (k - wide) * 4 + 3), deficiency),
-        ),
-      );
+it('the matrices leave grey as it is, to what their digits allow', () => {
+  for (const rows of Object.values(deficiencies))
+    for (const row of rows) expect(row.reduce((sum, part) => sum + part, 0)).toBeCloseTo(1, 5);
+});
+
+describe.each(Object.keys(deficiencies))('the scale made for readers with %s vision', (deficiency) => {
+  const table = scaleTable('clear');
+  const wide = 16;
+  const ends = Array.from({ length: SCALE_ENTRIES / wide }, (_, k) =>
+    seen(table.subarray(4 * wide * k, 4 * wide * k + 3), deficiency),
+  );
+
+  /** The largest share by which any step is off the mean of all. */
+  const worstShare = (length: (from: Triple, to: Triple) => number): number => {
+    const steps = ends.slice(1).map((colour, k) => length(ends[k], colour));
     const mean = steps.reduce((sum, step) => sum + step, 0) / steps.length;
-    for (const step of steps) expect(Math.abs(step / mean - 1)).toBeLessThan(0.2);
+    return Math.max(...steps.map((step) => Math.abs(step / mean - 1)));
+  };
+
+  it('runs in steps no more than a fifth off their mean', () => {
+    expect(worstShare(deltaE)).toBeLessThan(0.2);
+  });
+
+  it('is as even in lightness to a quarter, over two thirds of the whole', () => {
+    expect(worstShare(([from], [to]) => to - from)).toBeLessThan(0.25);
+    const last = seen(table.subarray(-4, -1), deficiency);
+    expect(last[0] - ends[0][0]).toBeGreaterThan(0.66);
+  });
+});
+
+describe.each(Object.keys(deficiencies))('the two hues of a signed picture, to %s vision', (deficiency) => {
+  it.each([lightTheme, darkTheme])('are told apart from half of the strongest on: %#', (theme) => {
+    const table = signedTable(theme);
+    const middle = (table.length / 4 - 1) / 2;
+    const at = (part: number): Triple => {
+      const entry = 4 * (middle + Math.round(part * middle));
+      return seen(table.subarray(entry, entry + 3), deficiency);
+    };
+    expect(deltaE(at(-1), at(1))).toBeGreaterThan(0.2);
+    expect(deltaE(at(-0.5), at(0.5))).toBeGreaterThan(0.1);
   });
 });

@@ -1,5 +1,6 @@
 import { expect, fixture, html } from '@open-wc/testing';
 import '../../src/define/index.js';
+import { scaleColour, scaleTable } from '../../src/draw/colours.js';
 import type { RingdownSpectrogram } from '../../src/elements/spectrogram/spectrogram.js';
 import type { RingdownStudy } from '../../src/elements/study/study.js';
 import {
@@ -260,5 +261,92 @@ describe('ringdown-study', () => {
     study.noChoices = true;
     await study.updateComplete;
     expect(study.shadowRoot!.querySelector('.choices')).to.equal(null);
+  });
+
+  it('offers the colours of level, which all its pictures take, also when saved, linked or printed', async () => {
+    const study = await fixture<RingdownStudy>(
+      html`<ringdown-study room=${room} no-files scale="clear">
+        <ringdown-recording
+          label="Desk"
+          seat="3.7 1.4 1.2"
+          src=${roomAddress(1.3)}
+          stage="before"
+        ></ringdown-recording>
+        <ringdown-recording
+          label="Desk"
+          seat="3.7 1.4 1.2"
+          src=${roomAddress(0.6)}
+          stage="after"
+        ></ringdown-recording>
+        <ringdown-waterfall></ringdown-waterfall>
+        <ringdown-spectrogram style="--ringdown-scale: dusk"></ringdown-spectrogram>
+        <ringdown-comparison></ringdown-comparison>
+      </ringdown-study>`,
+    );
+    await waitUntil(() => study.snapshot.recordings.length === 2, 'two recordings', { timeout: 10000 });
+    const before = await ready(study);
+    const names = ['waterfall', 'spectrogram', 'comparison'];
+    for (const name of names) await drawn(view(study, name));
+    const canvasOf = (name: string): HTMLCanvasElement => shadow(view(study, name), 'canvas');
+    /** Whether a picture has the colours about the middle of a scale: its key has them all. */
+    const holds = (name: string, scale: 'dusk' | 'dawn' | 'clear'): boolean => {
+      const { width, height } = canvasOf(name);
+      const copy = Object.assign(document.createElement('canvas'), { width, height });
+      const context = copy.getContext('2d', { willReadFrequently: true })!;
+      context.drawImage(canvasOf(name), 0, 0);
+      const pixels = new Uint32Array(context.getImageData(0, 0, width, height).data.buffer);
+      const table = scaleTable(scale);
+      const middle = new Set(new Uint32Array(table.buffer, table.byteOffset, 256).subarray(90, 166));
+      return pixels.reduce((count, pixel) => count + Number(middle.has(pixel)), 0) > 20;
+    };
+    const scales = ['dusk', 'dawn', 'clear'] as const;
+    const shown = async (scale: (typeof scales)[number], ...of: readonly string[]): Promise<void> => {
+      for (const name of of.length > 0 ? of : names) {
+        view(study, name).scrollIntoView({ block: 'center' });
+        const right = (): boolean => scales.every((one) => holds(name, one) === (one === scale));
+        await waitUntil(right, `${name} is not ${scale}`, { timeout: 10000 });
+      }
+    };
+    await shown('clear');
+    const select = shadow<HTMLSelectElement>(study, '.choices [name=scale]');
+    expect([...select.options].map(({ text }) => text.trim())).to.deep.equal([
+      'light or dark, as the page',
+      'night blue to ivory',
+      'paper to ink',
+      'blue to yellow, for colour-vision deficiency',
+    ]);
+    expect(select.selectedIndex).to.equal(3);
+    const choose = async (index: number): Promise<void> => {
+      select.selectedIndex = index;
+      const events = await heard(study, 'ringdown-study-change', () =>
+        select.dispatchEvent(new Event('change')),
+      );
+      expect(events.map(({ detail }) => (detail as { what: string }).what)).to.deep.equal(['choices']);
+    };
+    await choose(2);
+    await shown('dawn');
+    expect(study.viewLink).to.contain(';scale=dawn');
+    const svg = (view(study, 'waterfall') as RingdownSpectrogram).toSvg()!;
+    expect(svg).to.contain(scaleColour('dawn', 47.5, [0, 48]));
+    await choose(3);
+    const saved = (view(study, 'waterfall') as RingdownSpectrogram).toSvg()!;
+    expect(saved).to.contain(scaleColour('clear', 47.5, [0, 48]));
+    expect(saved).not.to.contain(scaleColour('dawn', 47.5, [0, 48]));
+    window.dispatchEvent(new Event('beforeprint'));
+    await shown('clear');
+    window.dispatchEvent(new Event('afterprint'));
+    const after = study.snapshot;
+    expect(after.grid, 'no grid is computed again').to.equal(before.grid);
+    expect(after.diagnosis).to.equal(before.diagnosis);
+    expect((JSON.parse(study.toJson()) as { choices: { scale: string } }).choices.scale).to.equal('clear');
+    await choose(0);
+    const own = view(study, 'spectrogram');
+    await shown('dusk', 'spectrogram');
+    await shown('dawn', 'waterfall', 'comparison');
+    own.style.removeProperty('--ringdown-scale');
+    await shown('dawn');
+    study.setAttribute('scale', 'rainbow');
+    await study.updateComplete;
+    expect(shadowText(study, '.messages .alert')).to.match(/scale="rainbow".*auto, dusk, dawn, clear/);
   });
 });

@@ -136,6 +136,7 @@ function readAttributes(bytes: Uint8Array): unknown {
     ...{ room: at(0), plan: at(1), height: at(2), walls: at(3), temperature: at(4), humidity: at(5) },
     ...{ speed: at(6), absorption: at(7), from: at(8), to: at(9), method: at(10), window: at(11) },
     ...{ step: at(12), span: at(13), limit: at(14), range: at(15), axis: at(16), smoothing: at(17) },
+    scale: at(26),
   };
   const { room, choices, failures } = readSettings(settings);
   const [failure] = failures;
@@ -159,6 +160,7 @@ function attributesMade(rng: Rng): Uint8Array {
       ...[some(number, 0.1), word('target'), some(number, 0.1), word('log', 'linear'), word('1/12')],
       ...[oneOf(rng, hostileTexts), some(place, 0.7), some(place, 0.7), oneOf(rng, hostileTexts)],
       ...[some(number, 0.2), some(number, 0.2), word('common', 'none'), some(number, 0.2)],
+      word('auto', 'clear'),
     ].join('\n'),
   );
 }

@@ -126,6 +126,14 @@ describe('a saved study', () => {
     expect(second.room).toEqual(document.room);
   });
 
+  it('keeps the colours that were chosen; one of before there was a choice has those of the page', () => {
+    const chosen = { ...document, choices: { ...document.choices, scale: 'clear' as const } };
+    expect(openStudyText(documentText(chosen)).choices.scale).toBe('clear');
+    const { scale: _, ...older } = document.choices;
+    expect(openStudyText(JSON.stringify({ ...document, choices: older })).choices).toEqual(document.choices);
+    expect(document.choices.scale).toBe('auto');
+  });
+
   it('keeps a room given by a plan, with walls that change with frequency', () => {
     const corners = parseCorners('0,0 6,0 6,3.2 3.5,3.2 3.5,5 0,5');
     const place = createRoom({
@@ -211,6 +219,7 @@ describe('a saved study', () => {
       ['recordings', (d) => set(d, ['recordings'], {})],
       ['choices', (d) => set(d, ['choices', 'fromHz'], 900)],
       ['choices.limit', (d) => set(d, ['choices', 'limit'], 'none')],
+      ['choices.scale', (d) => set(d, ['choices', 'scale'], 'rainbow')],
       ['active', (d) => set(d, ['active'], 7)],
       ['design.bands', (d) => set(d, ['design', 'bands'], 'none')],
     ];

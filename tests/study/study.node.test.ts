@@ -99,11 +99,13 @@ describe('a study', () => {
     const before = await study.settled();
     const asked = pool.asked.length;
     study.setChoices({ rangeDb: 30 });
+    study.setChoices({ scale: 'clear' });
     study.setChoices({ windowSeconds: 0.3 });
     study.setCursor({ frequencyHz: 50, timeSeconds: 0.1 });
     study.setActive(0);
     const after = await study.settled();
     expect(after.choices.rangeDb).toBe(30);
+    expect(after.choices.scale).toBe('clear');
     expect(after.cursor).toEqual({ frequencyHz: 50, timeSeconds: 0.1 });
     expect(after.grid).toBe(before.grid);
     expect(after.diagnosis).toBe(before.diagnosis);

@@ -44,6 +44,7 @@ describe('the link to a view', () => {
       rangeDb: 40,
       axis: 'linear',
       smoothing: '1/12',
+      scale: 'clear',
     } as const;
     const text = viewLinkText(
       { ...empty, choices, cursor: { frequencyHz: 43.912, timeSeconds: -0.05 }, selectedMode: [0, 1, 0] },
@@ -55,7 +56,7 @@ describe('the link to a view', () => {
     );
     expect(text).toBe(
       '1;from=25;to=120;method=constant-q;window=0.2;step=0.02;span=1.5;limit=target;range=40;axis=linear;' +
-        'smoothing=1/12;cursor=43.91,-0.05;mode=0,1,0;waterfall=-24.5,28,1.2;waterfall.2=,,,clear',
+        'smoothing=1/12;scale=clear;cursor=43.91,-0.05;mode=0,1,0;waterfall=-24.5,28,1.2;waterfall.2=,,,clear',
     );
     const link = readViewLink(text);
     expect(link.choices).toEqual(choices);
@@ -75,6 +76,7 @@ describe('the link to a view', () => {
     ['1;to=120;to=130', 'link-part'],
     ['1;from=300', 'band-order'],
     ['1;method=magic', 'link-part'],
+    ['1;scale=rainbow', 'link-part'],
     ['1;__proto__=1', 'link-part'],
     ['1;constructor=1,2', 'link-part'],
     ['1;cursor=40', 'link-part'],

@@ -72,7 +72,7 @@ import { renderDifferences, renderPairRidges } from './tables.js';
  * @cssprop --ringdown-background - Ground; the page's where not given.
  * @cssprop --ringdown-text - Text; the page's where not given.
  * @cssprop --ringdown-accent - Cursor.
- * @cssprop --ringdown-scale - Colour scale of level: `dusk`, `dawn` or `clear`.
+ * @cssprop --ringdown-scale - Colour scale of level: `dusk`, `dawn` or `clear`; where `scale` is `auto`.
  *
  * @cssstate busy - Something is being read or computed.
  * @cssstate error - Nothing can be shown.

@@ -206,7 +206,7 @@ export abstract class PressureMapBase extends RoomChartElement {
   protected override draw(): void {
     const lines = this.canvas?.getContext('2d');
     if (!lines || !this.drawable) return;
-    const { theme } = this.themeController;
+    const theme = this.look;
     const { size } = this.stageController;
     fitCanvas(lines.canvas, size);
     lines.setTransform(size.pixelRatio, 0, 0, size.pixelRatio, 0, 0);
@@ -222,7 +222,7 @@ export abstract class PressureMapBase extends RoomChartElement {
   #drawColours(): void {
     const context = this.renderRoot.querySelector<HTMLCanvasElement>('canvas.colours')?.getContext('2d');
     if (!context || !this.drawable) return;
-    const { theme } = this.themeController;
+    const theme = this.look;
     const { size } = this.stageController;
     const { room } = this.#holder;
     if (this.#roomLayout && room) {

@@ -201,7 +201,7 @@ export class RingdownRemedy extends SystemChartElement {
     const context = this.renderRoot.querySelector<HTMLCanvasElement>('.after canvas')?.getContext('2d');
     const pair = this.#pair.snapshot;
     if (!context || !pair || !this.snapshot) return;
-    const { theme } = this.themeController;
+    const theme = this.look;
     const { size } = this.#afterStage;
     const titles = { first: this.speaker.view('remedy-before'), second: this.speaker.view('remedy-after') };
     const what = { form: this.form, difference: false };

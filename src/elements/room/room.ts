@@ -182,7 +182,7 @@ export class RingdownRoom extends ViewElement {
     const context = this.renderRoot.querySelector('canvas')?.getContext('2d');
     const view = this.#view();
     if (!context || !view) return;
-    const { theme } = this.themeController;
+    const theme = this.look;
     const { size, scale } = this.#stage;
     this.#layout = paintCanvas(context, theme, size, (pen) => drawPlan(pen, view, theme, size));
     // Handles stand where the plan was just drawn.

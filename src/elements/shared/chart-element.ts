@@ -42,7 +42,7 @@ export abstract class ChartElement extends FigureElement {
   protected override draw(): void {
     const context = this.canvas?.getContext('2d');
     if (!context || !this.drawable) return;
-    const { theme } = this.themeController;
+    const theme = this.look;
     const { size } = this.stageController;
     paintCanvas(context, theme, size, (pen) => this.paint(pen, theme, size));
   }
@@ -98,7 +98,7 @@ export abstract class ChartElement extends FigureElement {
 
   /** Draws elsewhere; where things are on the page is found again by drawing there. */
   #paintOnce(pen: Pen, size: DrawSize): void {
-    this.paint(pen, this.themeController.theme, size);
+    this.paint(pen, this.look, size);
     this.stageController.request();
   }
 
@@ -107,13 +107,13 @@ export abstract class ChartElement extends FigureElement {
     const words = this.savedWords();
     const saved = this.#savedSize(size);
     const paint = (pen: Pen): void => this.#paintOnce(pen, { ...saved, pixelRatio: this.savedFineness });
-    return figureSvg(paint, this.themeController.theme, saved, words, this.chartName);
+    return figureSvg(paint, this.look, saved, words, this.chartName);
   }
 
   override async toPng(widthPixels = 2400, size: Partial<FigureSize> = {}): Promise<Blob | null> {
     if (!this.snapshot || !this.drawable) return null;
     const words = this.savedWords();
-    const { theme } = this.themeController;
+    const theme = this.look;
     const cssSize = this.#savedSize(size);
     const saved = { ...cssSize, pixelRatio: widthPixels / cssSize.cssWidth };
     const paint = (context: CanvasRenderingContext2D): void =>

@@ -100,7 +100,7 @@ export abstract class PictureElement extends FigureElement {
     const { cssWidth, cssHeight } = this.stageController.size;
     return {
       view: { ...fieldView, cursor: null },
-      theme: this.themeController.theme,
+      theme: this.look,
       size: {
         cssWidth: cssWidth || this.unseenSize.cssWidth,
         cssHeight: cssHeight || this.unseenSize.cssHeight,

@@ -1,4 +1,5 @@
 import { property } from 'lit/decorators.js';
+import { choiceNames } from '../../study/choices.js';
 import type { StudyFailure } from '../../study/types.js';
 import { RingdownElement } from './element.js';
 import { onceSaid, saidOf } from './late-words.js';
@@ -63,6 +64,11 @@ export abstract class SettingsElement extends RingdownElement {
   @property() axis: Given = null;
   /** Of the response: "none", "1/48" to "1/1" (of an octave), or "erb", the width of the ear's filters. */
   @property() smoothing: Given = null;
+  /**
+   * Colours of level in every picture: "dusk" (night blue to ivory), "dawn" (paper to ink), "clear" (blue to yellow, for a
+   * deficiency of colour vision); "auto" where not given, which is as the page's look and `--ringdown-scale` have it.
+   */
+  @property() scale: Given = null;
 
   /**
    * Takes what is shown from the page's address, after "#ringdown=" (with an id "#ringdown.<id>="), and offers a link to
@@ -73,16 +79,10 @@ export abstract class SettingsElement extends RingdownElement {
   /** @internal */
   ownSettings(): Settings {
     const { room, plan, height, walls, temperature, humidity, speed, absorption } = this;
-    const { method, limit, axis, smoothing } = this;
+    const choices = Object.entries(choiceNames).map(([name, key]) => [name, this[key]] as const);
     return {
       ...{ room, plan, height, walls, temperature, humidity, speed, absorption },
-      ...{ method, limit, axis, smoothing },
-      from: this.fromHz,
-      to: this.toHz,
-      window: this.windowSeconds,
-      step: this.stepSeconds,
-      span: this.spanSeconds,
-      range: this.rangeDb,
+      ...(Object.fromEntries(choices) as Record<keyof typeof choiceNames, Given>),
     };
   }
 

@@ -1,4 +1,4 @@
-import { choiceBounds, choiceWords } from '../../study/choices.js';
+import { choiceFields, choiceNames, isBounds } from '../../study/choices.js';
 import { failureOf } from '../../study/failure.js';
 import {
   nearFieldBounds,
@@ -6,7 +6,6 @@ import {
   positionFromText,
   RingdownError,
   roomFromText,
-  smoothings,
 } from '../../study/inputs.js';
 import type { RecordingOptions, StudyChoices, StudyFailure, StudySnapshot } from '../../study/types.js';
 import { parseNumber, parseNumberList } from '../../words/index.js';
@@ -18,26 +17,13 @@ type Room = NonNullable<StudySnapshot['room']>;
 type Position = NonNullable<RecordingOptions['seat']>;
 
 /** What attributes say of room and choices, as written. */
-export interface Settings {
-  readonly room: Given;
-  readonly plan: Given;
-  readonly height: Given;
-  readonly walls: Given;
-  readonly temperature: Given;
-  readonly humidity: Given;
-  readonly speed: Given;
-  readonly absorption: Given;
-  readonly from: Given;
-  readonly to: Given;
-  readonly method: Given;
-  readonly window: Given;
-  readonly step: Given;
-  readonly span: Given;
-  readonly limit: Given;
-  readonly range: Given;
-  readonly axis: Given;
-  readonly smoothing: Given;
-}
+export type Settings = Readonly<
+  Record<
+    | ('room' | 'plan' | 'height' | 'walls' | 'temperature' | 'humidity' | 'speed' | 'absorption')
+    | keyof typeof choiceNames,
+    Given
+  >
+>;
 
 export interface ReadSettings {
   readonly room: Room | null;
@@ -45,9 +31,6 @@ export interface ReadSettings {
   /** What could not be read: its setting is left at its default. */
   readonly failures: readonly StudyFailure[];
 }
-
-const bounds = choiceBounds;
-const { method: methods, limit: limits, axis: axes } = choiceWords;
 
 const given = (value: Given): value is string | number =>
   value !== null && value !== undefined && String(value).trim() !== '';
@@ -97,8 +80,6 @@ export function readSettings(settings: Settings): ReadSettings {
       return null;
     }
   };
-  const number = (name: keyof typeof bounds): number | null =>
-    attempt(() => readNumber(name, settings[name], bounds[name]));
   const room = attempt(() =>
     given(settings.room) || given(settings.plan)
       ? roomFromText({
@@ -113,29 +94,15 @@ export function readSettings(settings: Settings): ReadSettings {
         })
       : null,
   );
-  const fromHz = number('from');
-  const toHz = number('to');
-  const windowSeconds = number('window');
-  const stepSeconds = number('step');
-  const spanSeconds = number('span');
-  const rangeDb = number('range');
-  const method = attempt(() => readChoice('method', settings.method, methods));
-  const limit = attempt(() => readChoice('limit', settings.limit, limits));
-  const axis = attempt(() => readChoice('axis', settings.axis, axes));
-  const smoothing = attempt(() => readChoice('smoothing', settings.smoothing, smoothings));
-  const choices: Partial<StudyChoices> = {
-    ...(fromHz !== null && { fromHz }),
-    ...(toHz !== null && { toHz }),
-    ...(windowSeconds !== null && { windowSeconds }),
-    ...(stepSeconds !== null && { stepSeconds }),
-    ...(spanSeconds !== null && { spanSeconds }),
-    ...(rangeDb !== null && { rangeDb }),
-    ...(method !== null && { method }),
-    ...(limit !== null && { limit }),
-    ...(axis !== null && { axis }),
-    ...(smoothing !== null && { smoothing }),
-  };
-  return { room, choices, failures };
+  const choices: Record<string, number | string> = {};
+  for (const name of Object.keys(choiceNames) as (keyof typeof choiceNames)[]) {
+    const [value, field] = [settings[name], choiceFields[name]];
+    const read = attempt<number | string>(() =>
+      isBounds(field) ? readNumber(name, value, field) : readChoice(name, value, field),
+    );
+    if (read !== null) choices[choiceNames[name]] = read;
+  }
+  return { room, choices: choices as Partial<StudyChoices>, failures };
 }
 
 /** From and to together, once defaults have filled what was not given. */

@@ -1,7 +1,8 @@
 import { isServer } from 'lit';
 import type { ReactiveController } from 'lit';
 import { Scope } from '../scope.js';
-import { looks } from '../../sheet/looks.js';
+import { chosenLook, looks } from '../../sheet/looks.js';
+import { choiceWords } from '../../study/choices.js';
 import type { RingdownElement } from './element.js';
 import type { DrawTheme } from '../../draw/types.js';
 
@@ -39,8 +40,6 @@ function luminance([r, g, b]: Rgba): number {
   };
   return 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);
 }
-
-const scales = ['dusk', 'dawn', 'clear'] as const;
 
 /**
  * The colours that a picture takes from the page: text is the page's text, the ground is what is behind the element, the
@@ -132,7 +131,7 @@ export class ThemeController implements ReactiveController {
     const ground: Rgba = behind ?? (dark ? [18, 18, 18, 255] : [255, 255, 255, 255]);
     const token = (name: string): string => cssOf(over(rgbaOf(this.#probe(name)), ground));
     const wanted = style.getPropertyValue('--ringdown-scale').trim();
-    return {
+    const look: DrawTheme = {
       dark,
       background: cssOf(ground),
       text: token('--_text'),
@@ -140,8 +139,12 @@ export class ThemeController implements ReactiveController {
       line: token('--_line'),
       accent: token('--_accent'),
       fontFamily,
-      scale: scales.find((name) => name === wanted) ?? (dark ? 'dusk' : 'dawn'),
+      scale: dark ? 'dusk' : 'dawn',
     };
+    return chosenLook(
+      look,
+      choiceWords.scale.find((name) => name === wanted),
+    );
   }
 
   /** A custom property is text until something is painted with it; a probe in the shadow root is. */

@@ -2,6 +2,8 @@ import { html, nothing } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { property } from 'lit/decorators.js';
 import type { Part, Study, StudySnapshot } from '../../study/types.js';
+import type { DrawTheme } from '../../draw/types.js';
+import { chosenLook } from '../../sheet/looks.js';
 import type { LinkedViewName, LinkValue } from '../../study/view-link.js';
 import { emit } from '../events.js';
 import type { Cursor } from '../../study/types.js';
@@ -47,6 +49,11 @@ export abstract class ViewElement extends SettingsElement {
 
   protected readonly themeController = new ThemeController(this, () => this.themeChanged());
   protected readonly found = new StudySource(this, (progressOnly) => this.#studyChanged(progressOnly));
+
+  /** The colours of pictures: the page's, with those of level that the study's reader chose, also on paper. */
+  protected get look(): DrawTheme {
+    return chosenLook(this.themeController.theme, this.snapshot?.choices.scale);
+  }
 
   /** The study that is shown, once there is one. */
   get study(): Study | null {

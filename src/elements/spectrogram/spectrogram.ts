@@ -41,7 +41,7 @@ import { spectrogramStyles } from './styles.js';
  * @cssprop --ringdown-background - Ground; the page's where not given.
  * @cssprop --ringdown-text - Text; the page's where not given.
  * @cssprop --ringdown-accent - Cursor and selection.
- * @cssprop --ringdown-scale - Colour scale: `dusk`, `dawn` or `clear`.
+ * @cssprop --ringdown-scale - Colour scale: `dusk`, `dawn` or `clear`; where `scale` is `auto`.
  *
  * @cssstate busy - Something is being read or computed.
  * @cssstate error - Nothing can be shown.
@@ -69,8 +69,7 @@ export class RingdownSpectrogram extends PictureElement {
   protected override draw(): void {
     const context = this.canvas?.getContext('2d');
     const view = this.fieldView;
-    if (context && view)
-      this.#layout = drawHeatMap(context, view, this.themeController.theme, this.stageController.size);
+    if (context && view) this.#layout = drawHeatMap(context, view, this.look, this.stageController.size);
   }
 
   protected override pickAt(x: number, y: number): Pick | null {

@@ -80,6 +80,7 @@ export function choiceControls(
       ${select('method', choiceWords.method, (one) => speaker.term('methods', one))}
       ${select('windowSeconds', offered.windowSeconds, (one) => n.seconds(one))}
       ${select('limit', choiceWords.limit, (one) => speaker.term('limits', one))}
+      ${select('scale', choiceWords.scale, (one) => speaker.view(`scale-${one}`))}
       ${problem === null ? nothing : html`<p class="alert" role="status">${problem}</p>`}
     </div>
   </details>`;

@@ -46,7 +46,7 @@ const messageAfterMs = 400;
  * @csspart base - All of it.
  * @csspart bar - File button, choice of recording, progress.
  * @csspart file-button - The button that opens the file dialog.
- * @csspart choices - Frequencies, axis, times, range, slices and limit of all the views.
+ * @csspart choices - Frequencies, axis, times, range, slices, limit and colours of all the views.
  * @csspart open-button - The button that opens a saved study.
  * @csspart save-button - The button that saves the study as a file.
  * @csspart clear - What takes everything away.
@@ -80,7 +80,7 @@ export class RingdownStudy extends SettingsElement {
    */
   @property() autosave: string | null = null;
 
-  /** Without the choices of axes and reading, which then stand as the page has them. */
+  /** Without the choices of axes, colours and reading, which then stand as the page has them. */
   @property({ type: Boolean, attribute: 'no-choices' }) noChoices = false;
   @state() private problem: string | null = null;
 

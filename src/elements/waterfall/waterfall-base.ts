@@ -118,7 +118,7 @@ export abstract class WaterfallBase extends PictureElement {
       this.#prepare();
       return;
     }
-    const { theme, printing } = this.themeController;
+    const theme = this.look;
     const { size } = this.stageController;
     if (!this.flat && !this.#maker) {
       void this.#load();
@@ -133,7 +133,7 @@ export abstract class WaterfallBase extends PictureElement {
         this.#surfaceCanvas = canvas;
         this.#surface.update(view, this.orbit, theme, size);
         this.lines = this.#surface.mode === 'lines';
-        if (printing) this.#surface.drawAnyway();
+        if (this.themeController.printing) this.#surface.drawAnyway();
         return;
       } catch {
         this.#free();

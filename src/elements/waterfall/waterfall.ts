@@ -34,7 +34,7 @@ import type { SurfaceMaker } from './waterfall-base.js';
  * @cssprop --ringdown-background - Ground; the page's where not given.
  * @cssprop --ringdown-text - Text; the page's where not given.
  * @cssprop --ringdown-accent - Cursor and selection.
- * @cssprop --ringdown-scale - Colour scale: `dusk`, `dawn` or `clear`.
+ * @cssprop --ringdown-scale - Colour scale: `dusk`, `dawn` or `clear`; where `scale` is `auto`.
  *
  * @cssstate busy - Something is being read or computed.
  * @cssstate error - Nothing can be shown.

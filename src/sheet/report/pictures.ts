@@ -19,7 +19,7 @@ import type { StudySnapshot } from '../../study/types.js';
 import type { Speaker } from '../../words/index.js';
 import { decayChart, decayKey } from '../decay-chart.js';
 import { fieldViewOf } from '../field-view.js';
-import { looks } from '../looks.js';
+import { chosenLook, looks } from '../looks.js';
 import { placeName } from '../place-name.js';
 import { heldResponse, responseKey } from '../response-chart.js';
 import { seatsChart, stageName, type Shown } from '../seats-chart.js';
@@ -77,7 +77,7 @@ export function waterfalls(
 ): (Markup | null)[] {
   const views = sides.map((side): FieldView | null => fieldViewOf(sideSnapshot(study, side), speaker));
   const top = Math.max(...views.map((view) => view?.valueRange[1] ?? -Infinity));
-  const range = study.choices.rangeDb;
+  const { rangeDb: range, scale } = study.choices;
   return views.map((view, k) => {
     if (!view) return null;
     const flags = [...view.flags].sort((a, b) => b.weight - a.weight).slice(0, flagsShown);
@@ -86,7 +86,8 @@ export function waterfalls(
       `waterfall-${k}`,
       names[k],
       { cssWidth: widths.whole, cssHeight: heights.waterfall },
-      (pen, size) => drawSurfaceLines(pen, same, viewpoints.corner, theme, { ...size, pixelRatio: 1 }),
+      (pen, size) =>
+        drawSurfaceLines(pen, same, viewpoints.corner, chosenLook(theme, scale), { ...size, pixelRatio: 1 }),
       waterfallLegend(same, speaker),
     );
   });

@@ -112,6 +112,7 @@ export const commandHelp: Readonly<Record<string, CommandHelp>> = {
       ['--view NAME', 'waterfall (Vorgabe), spectrogram, decay-times, response oder modes'],
       ['--out DATEI', 'wohin geschrieben wird; .svg oder .png sagt, was es ist'],
       ['--look NAME', 'paper (Vorgabe), light oder dark'],
+      ['--scale NAME', 'Pegelfarben: auto (nach dem Aussehen, Vorgabe), dusk, dawn oder clear'],
       ['--width PX', 'Breite des Bildes, in dem Buchstaben 11 haben (900)'],
       ['--pixels N', 'Breite eines PNG in Pixeln (1800)'],
       ['--label TEXT', 'wie es heißt (der Name der Datei)'],

@@ -112,6 +112,7 @@ export const commandHelp: Readonly<Record<string, CommandHelp>> = {
       ['--view NAME', 'waterfall (default), spectrogram, decay-times, response or modes'],
       ['--out FILE', 'where it is written; .svg or .png says what it is'],
       ['--look NAME', 'paper (default), light or dark'],
+      ['--scale NAME', 'colours of level: auto (by the look, default), dusk, dawn or clear'],
       ['--width PX', 'width of the picture, in which letters have 11 (900)'],
       ['--pixels N', 'width of a PNG in pixels (1800)'],
       ['--label TEXT', 'what it is called (the file’s name)'],
