@@ -2,6 +2,7 @@
  * The files of dist that must stand alone, made by esbuild from the sources, and the promises about who loads what.
  */
 import { readFile, writeFile } from 'node:fs/promises';
+import { transform } from 'esbuild';
 import { build } from './bundling.mjs';
 import { engineOnce } from './engine-once.mjs';
 import { leanThree } from './lean-three.mjs';
@@ -179,16 +180,27 @@ export async function bundleStandalone(out) {
   );
 }
 
-/** Styles, markup and shaders without the indentation of their lines. @type {import('esbuild').Plugin} */
+/** Styles made short, markup and shaders without the indentation of their lines. @type {import('esbuild').Plugin} */
 const withoutIndents = {
   name: 'without-indents',
   setup({ onLoad }) {
     onLoad({ filter: /[\\/]src[\\/](elements|draw)[\\/].*\.ts$/ }, async ({ path }) => ({
-      contents: (await readFile(path, 'utf8')).replace(/\n +/g, '\n'),
+      contents: (await shortStyles(await readFile(path, 'utf8'))).replace(/\n +/g, '\n'),
       loader: 'ts',
     }));
   },
 };
+
+/** @param {string} source whose style sheets hold no expression, or stay as they are */
+async function shortStyles(source) {
+  const sheets = /\bcss`([^`$\\]*)`/g;
+  const short = await Promise.all(
+    [...source.matchAll(sheets)].map(([, text]) =>
+      transform(text, { loader: 'css', minify: true, logLevel: 'error' }),
+    ),
+  );
+  return source.replace(sheets, () => `css\`${/** @type {{ code: string }} */ (short.shift()).code.trim()}\``);
+}
 
 /**
  * Before the line that names the source map, which must be the last.

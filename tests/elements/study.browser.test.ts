@@ -310,10 +310,10 @@ describe('ringdown-study', () => {
     await shown('clear');
     const select = shadow<HTMLSelectElement>(study, '.choices [name=scale]');
     expect([...select.options].map(({ text }) => text.trim())).to.deep.equal([
-      'light or dark, as the page',
+      'as the page',
       'night blue to ivory',
       'paper to ink',
-      'blue to yellow, for colour-vision deficiency',
+      'for colour-vision deficiency',
     ]);
     expect(select.selectedIndex).to.equal(3);
     const choose = async (index: number): Promise<void> => {
