@@ -199,7 +199,10 @@ async function shortStyles(source) {
       transform(text, { loader: 'css', minify: true, logLevel: 'error' }),
     ),
   );
-  return source.replace(sheets, () => `css\`${/** @type {{ code: string }} */ (short.shift()).code.trim()}\``);
+  return source.replace(
+    sheets,
+    () => `css\`${/** @type {{ code: string }} */ (short.shift()).code.trim()}\``,
+  );
 }
 
 /**
