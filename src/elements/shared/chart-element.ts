@@ -157,7 +157,7 @@ export abstract class ChartElement extends FigureElement {
         drawable
           ? html`${keys.length > 0 ? legendList(keys) : null}
               ${cursorControls(this.sliders(), this.readoutText(), speaker)} ${this.renderMore()}
-              ${this.renderSave(this.chartName)} ${this.renderLink()}
+              <div class="hand screen-only">${this.renderSave(this.chartName)} ${this.renderLink()}</div>
               <p class="unseen" id="help">${speaker.view(`${this.chartName}-help`)}</p>
               <div class="unseen" role="status">${this.spoken}</div>
               <figcaption part="caption">${this.captionText()} ${this.#given()}</figcaption>

@@ -224,6 +224,18 @@ export const figureStyles = css`
     direction: ltr;
   }
 
+  .hand {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.2rem 1.5rem;
+  }
+
+  .hand > [open],
+  .hand > :has(input[type='text']) {
+    flex: 1 0 100%;
+  }
+
   .save,
   .turning {
     font-size: 0.85em;

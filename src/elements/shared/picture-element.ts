@@ -127,8 +127,8 @@ export abstract class PictureElement extends FigureElement {
       </div>
       ${
         grid && snapshot
-          ? html`${gridCursor(snapshot, speaker, (cursor) => this.placeCursor(cursor))} ${this.renderMore()}
-              ${this.renderLink()}
+          ? html`${gridCursor(snapshot, speaker, (cursor) => this.placeCursor(cursor))}
+              <div class="hand screen-only">${this.renderMore()} ${this.renderLink()}</div>
               <p class="unseen" id="help">${speaker.view(`${this.pictureName}-help`)}</p>
               <div class="unseen" role="status">${this.spoken}</div>
               <figcaption part="caption">${this.renderKey()} ${fieldCaption(snapshot, speaker)}</figcaption>`
