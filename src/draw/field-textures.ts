@@ -49,7 +49,7 @@ export function uploadField(field: Field): FieldTextures {
   const cells = new Float32Array(levels.length * 2);
   for (let k = 0; k < levels.length; k += 1) {
     cells[2 * k] = finite(levels[k]);
-    cells[2 * k + 1] = aboveWindow ? aboveWindow[k] : 1;
+    cells[2 * k + 1] = aboveWindow ? finite(aboveWindow[k]) : 1;
   }
   const values = floatTexture(cells, field.columns, field.rows);
   const columns = floatTexture(columnData(field), field.columns, 1, RGBAFormat);

@@ -37,9 +37,12 @@ function makeBody(columns: number, rows: number): BufferGeometry {
   at = 0;
   for (let r = 0; r < rows + 2; r += 1)
     for (let c = 0; c < columns + 2; c += 1) {
-      const [a, b] = [r * wide + c, r * wide + c + 1];
-      const [d, e] = [a + wide, b + wide];
-      index.set([a, d, b, b, d, e], at);
+      const a = r * wide + c;
+      const d = a + wide;
+      index[at] = a;
+      index[at + 2] = index[at + 3] = a + 1;
+      index[at + 1] = index[at + 4] = d;
+      index[at + 5] = d + 1;
       at += 6;
     }
   const geometry = new BufferGeometry();

@@ -3,7 +3,8 @@
  * back with the last. It draws into a detached canvas that only grows; each picture copies its part onto its own 2D
  * canvas, so that it keeps its place among the page's layers and its picture when the context is lost.
  */
-import { LinearSRGBColorSpace, Vector4, WebGLRenderer, type Camera, type Scene } from 'three';
+import { LinearSRGBColorSpace, Vector4, WebGLRenderer, type Camera, type Object3D, type Scene } from 'three';
+import { isSoftware, ReadBack } from './read-back.js';
 import { drawCounters, drawsGoOn } from './schedule.js';
 import { SmoothTarget } from './smooth.js';
 
@@ -62,6 +63,7 @@ export class SharedRenderer {
   private checked = 0;
   private readonly gl: WebGLRenderer;
   private readonly smooth: SmoothTarget;
+  private readonly readBack: ReadBack | null;
   private readonly parts = new Map<string, ScenePart>();
   private readonly listeners = new Set<() => void>();
   private readonly onLost = (event: Event): void => {
@@ -80,6 +82,7 @@ export class SharedRenderer {
     this.canvas = canvas;
     this.gl = new WebGLRenderer({ canvas, context, alpha: true, antialias: false });
     this.smooth = new SmoothTarget(this.gl);
+    this.readBack = isSoftware(context) ? new ReadBack() : null;
     // Asked after every program, it waits for each compiler in turn; what did not link is found at the first rest.
     this.gl.debug.checkShaderErrors = false;
     // Our shaders write what is to be seen; one space for canvas and target makes one program of each and not two.
@@ -90,6 +93,11 @@ export class SharedRenderer {
     canvas.addEventListener('webglcontextlost', this.onLost);
     canvas.addEventListener('webglcontextrestored', this.onRestored);
     drawCounters.contexts += 1;
+  }
+
+  /** No graphics card draws here, but the processor. */
+  get inSoftware(): boolean {
+    return this.readBack !== null;
   }
 
   /** Told when the context is lost and when it is back. */
@@ -115,6 +123,7 @@ export class SharedRenderer {
   shrink(): void {
     this.gl.setSize(16, 16, false);
     this.smooth.shrink();
+    this.readBack?.shrink();
   }
 
   /** A part by its name, made where it is not there yet; it ends with the context. */
@@ -206,18 +215,36 @@ export class SharedRenderer {
 
   /** Draws a scene and copies it onto a 2D canvas; false if that cannot be done now. */
   render(scene: Scene, camera: Camera, target: CanvasRenderingContext2D, quality: Quality): boolean {
-    if (this.lost || this.broken) return false;
+    return this.begin(scene, camera, target, quality)?.() ?? false;
+  }
+
+  /** Has a scene drawn for a 2D canvas, which is copied there by what is returned; null if that cannot be done now. */
+  begin(
+    scene: Scene,
+    camera: Camera,
+    target: CanvasRenderingContext2D,
+    quality: Quality,
+  ): (() => boolean) | null {
+    if (this.lost || this.broken) return null;
     const size = this.sizeOf(target);
     this.draw(scene, camera, size, quality);
     const gl = this.gl.getContext();
-    if (gl.isContextLost()) return false;
-    // Whoever asks for a picture of care at once waits for it: its whole time can be measured, to the pixels.
-    if (quality === 'fine') {
-      const bottom = this.canvas.height - size.height;
-      gl.readPixels(0, bottom, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
-      if (!this.allLinked()) return false;
-    }
-    return this.copy(target, size);
+    if (gl.isContextLost()) return null;
+    gl.flush();
+    return () => {
+      // Whoever asks for a picture of care at once waits for it: its whole time can be measured, to the pixels.
+      if (quality === 'fine') {
+        const bottom = this.canvas.height - size.height;
+        gl.readPixels(0, bottom, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
+        if (!this.allLinked()) return false;
+      }
+      return this.copy(target, size);
+    };
+  }
+
+  /** Has what a mesh is drawn by compiled while the page goes on, where nothing has been compiled yet. */
+  hurry(mesh: Object3D, camera: Camera, scene: Scene): void {
+    if (this.compiled !== 'done' && !this.lost && !this.broken) this.gl.compile(mesh, camera, scene);
   }
 
   /**
@@ -269,7 +296,15 @@ export class SharedRenderer {
   copy(target: CanvasRenderingContext2D, { width, height } = this.sizeOf(target)): true {
     target.save();
     target.setTransform(1, 0, 0, 1, 0, 0);
-    target.drawImage(this.canvas, 0, 0, width, height, 0, 0, target.canvas.width, target.canvas.height);
+    const { canvas, readBack } = this;
+    if (readBack)
+      readBack.copy(
+        this.gl.getContext() as WebGL2RenderingContext,
+        target,
+        { width, height },
+        canvas.height - height,
+      );
+    else target.drawImage(canvas, 0, 0, width, height, 0, 0, target.canvas.width, target.canvas.height);
     target.restore();
     return true;
   }

@@ -23,6 +23,7 @@ import {
 } from 'three';
 import { CURTAIN } from './curtain2d.js';
 import { SCALE_ENTRIES, scaleTable, type ScaleName } from './colours.js';
+import { positionAt } from './field.js';
 import type { FieldTextures } from './field-textures.js';
 import { makeGrids, MOST_CELLS, MOST_RIBBONS, type Grids } from './grids.js';
 import type { Triple } from './oklab.js';
@@ -90,7 +91,10 @@ function makeUniforms(): Uniforms {
     uText: { value: new Vector3() },
     uNoise: { value: new Vector3() },
     uHatch: { value: new Vector3() },
-    uIso: { value: 0 },
+    uIso: { value: new Vector3() },
+    uSlices: { value: new Vector4() },
+    uStrong: { value: new Vector2() },
+    uWallInk: { value: 0 },
     uRatio: { value: 1 },
     uLimit: { value: null },
     uCurtain: { value: CURTAIN },
@@ -123,6 +127,8 @@ class SurfaceScene implements ScenePart {
   private fineMs = Infinity;
   /** Drawn once: what machines put off until then, as the last step of compiling, is done. */
   warm = false;
+  /** The compilers were told at once, without a turn of the page between. */
+  private hurried = false;
   private readonly scene = new Scene();
   private readonly camera = new Camera();
   private readonly uniforms = makeUniforms();
@@ -179,7 +185,9 @@ class SurfaceScene implements ScenePart {
 
   /** While the data of the first surface are still computed, and before it is drawn. */
   prepare(renderer: SharedRenderer): void {
-    if (renderer.compile(this.scene, this.camera)) this.warm = false;
+    if (!renderer.compile(this.scene, this.camera)) return;
+    this.warm = false;
+    this.hurried = false;
   }
 
   /** Whether this machine draws fine pictures as fast as a hand can move. */
@@ -187,21 +195,34 @@ class SurfaceScene implements ScenePart {
     return this.fineMs <= QUICK_ENOUGH_MS;
   }
 
-  /** Draws and copies onto a 2D canvas; false if that cannot be done now. */
+  /** Before what is to be drawn is known, where it is drawn at once. */
+  hurry(renderer: SharedRenderer): void {
+    if (this.hurried) return;
+    this.hurried = true;
+    for (const mesh of [this.body, this.lines]) renderer.hurry(mesh, this.camera, this.scene);
+  }
+
+  /** Has it drawn; what is returned copies it onto the 2D canvas. Null, or false, if that cannot be done now. */
   draw(
     renderer: SharedRenderer,
     job: SurfaceJob,
     target: CanvasRenderingContext2D,
     quality: Quality,
-  ): boolean {
+  ): (() => boolean) | null {
     const begin = performance.now();
-    if (!canDraw(renderer, job)) return false;
+    if (!canDraw(renderer, job)) return null;
+    if (isEmpty(job)) return () => true;
     const { width, height } = renderer.sizeOf(target);
-    if (isEmpty(job)) return true;
     this.setUniforms(job, width, height, quality);
-    const drawn = renderer.render(this.scene, this.camera, target, quality);
-    if (drawn && quality === 'fine') this.fineMs = performance.now() - begin;
-    return drawn;
+    const copy = renderer.begin(this.scene, this.camera, target, quality);
+    return (
+      copy &&
+      (() => {
+        const drawn = copy();
+        if (drawn && quality === 'fine') this.fineMs = performance.now() - begin;
+        return drawn;
+      })
+    );
   }
 
   /** While the page goes on; the picture is then the renderer's to be copied. */
@@ -247,14 +268,27 @@ class SurfaceScene implements ScenePart {
     place('uRowPlace', view.rowRange, relief.half[2]);
     (this.uniforms.uValueRange.value as Vector2).set(...view.valueRange);
     set('uLog', log);
-    set('uRowEnd', Math.min(view.field.rowEnd, 3e38));
+    // Near to what is shown, that a time past it is told exactly.
+    const lastRow = view.field.rowPositions[view.field.rows - 1];
+    const rowEnd = Math.min(view.field.rowEnd, lastRow + 1);
+    set('uRowEnd', rowEnd);
     (this.uniforms.uPixels.value as Vector2).set(width / 2, height / 2);
     const tones = tonesOf(theme);
     colour('uBackground', tones.background);
     colour('uNoise', tones.noise);
     colour('uHatch', tones.hatch);
     colour('uText', cssBytes(theme.text));
-    set('uIso', job.isoStep);
+    const [bottom, top] = view.valueRange;
+    const { isoStep } = job;
+    (this.uniforms.uIso.value as Vector3).set(
+      isoStep && (top - bottom) / isoStep,
+      isoStep ? bottom / isoStep : 0.5,
+      (top - bottom) / 0.8,
+    );
+    (this.uniforms.uStrong.value as Vector2).set(
+      ...((theme.dark ? [0.35, 2.5] : [0.45, 1 / 0.35]) as [number, number]),
+    );
+    set('uWallInk', theme.dark ? 0.085 : 0.06);
     set('uRatio', size.pixelRatio);
     set('uDark', theme.dark);
 
@@ -278,16 +312,27 @@ class SurfaceScene implements ScenePart {
     body.geometry.setDrawRange(0, (body.cells + 2) * 6 * (cells[1] + 2));
 
     const most = Math.min(MOST_RIBBONS - 8, mostSlices(plot));
-    const slices: Ribbon[] = sliceList(view.field.rowPositions, rows, most).slices.map(({ at, round }) => ({
-      fixed: at,
-      from: columns[0],
-      to: columns[1],
-      cssWidth: round ? 1.4 : 1,
-      colour: [0, 0, 0],
-      opacity: round ? -1 : -0.7,
-    }));
+    const { slices, step } = sliceList(view.field.rowPositions, rows, most);
+    // Quickly, the body has them as its own lines: half the triangles, and not a program more for the first picture.
+    const inBody = quality === 'quick' && step > 0;
+    const number = (at: number): number => positionAt(view.field.rowPositions, at) / step;
+    (this.uniforms.uSlices.value as Vector4).set(
+      ...(inBody
+        ? ([1 / step, rowEnd / step, number(rows[0]), number(rows[1])] as const)
+        : ([0, 0, 1e6, 1e6] as const)),
+    );
+    const ribbons: Ribbon[] = inBody
+      ? []
+      : slices.map(({ at, round }) => ({
+          fixed: at,
+          from: columns[0],
+          to: columns[1],
+          cssWidth: round ? 1.4 : 1,
+          colour: [0, 0, 0],
+          opacity: round ? -1 : -0.7,
+        }));
     const steps = whole.map((count, k) => Math.max(cells[k], count));
-    this.setRibbons('slices', this.slices, [...slices, ...job.alongColumns], steps[0], size.pixelRatio);
+    this.setRibbons('slices', this.slices, [...ribbons, ...job.alongColumns], steps[0], size.pixelRatio);
     this.setRibbons('lines', this.lines, job.alongRows, steps[1], size.pixelRatio);
     this.setCurtain(job, steps[0]);
     for (const { material } of this.meshes) (material as RawShaderMaterial).uniformsNeedUpdate = true;

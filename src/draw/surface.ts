@@ -85,13 +85,18 @@ export class SurfaceView {
   };
 
   constructor(canvas: HTMLCanvasElement, options: SurfaceOptions = {}) {
-    const context = canvas.getContext('2d');
-    if (!context) throw new RangeError('A surface needs a canvas that has no other context than 2D.');
+    const renderer = acquireRenderer();
+    // What a processor draws is kept where it draws: a browser would take it to another process and back.
+    const context = canvas.getContext('2d', { willReadFrequently: renderer?.inSoftware === true });
+    if (!context) {
+      if (renderer) releaseRenderer();
+      throw new RangeError('A surface needs a canvas that has no other context than 2D.');
+    }
     this.canvas = canvas;
     this.context = context;
     this.isoStep = options.isoStep ?? 10;
     this.once = options.once === true;
-    this.renderer = acquireRenderer();
+    this.renderer = renderer;
     this.drawnMode = this.renderer ? 'webgl' : 'lines';
     this.stopListening = this.renderer?.listen(this.invalidate) ?? null;
     canvas.addEventListener('contextrestored', this.invalidate);
@@ -269,8 +274,13 @@ export class SurfaceView {
   private drawByWebGl(wanted: Wanted, quality: Quality): boolean {
     const { renderer, context } = this;
     if (!renderer || renderer.lost || renderer.broken) return false;
+    const scene = surfaceScene(renderer);
+    scene.hurry(renderer);
     const job = this.job(wanted);
-    return this.paint(wanted, job.layout, () => surfaceScene(renderer).draw(renderer, job, context, quality));
+    fitCanvas(this.canvas, wanted.size);
+    // What stands around it is painted while the GPU is at work.
+    const copy = scene.draw(renderer, job, context, quality);
+    return copy !== null && this.paint(wanted, job.layout, copy);
   }
 
   /** What the scene is to draw; data that it does not have are sent to the GPU. */
