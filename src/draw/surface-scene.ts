@@ -285,9 +285,8 @@ class SurfaceScene implements ScenePart {
       isoStep ? bottom / isoStep : 0.5,
       (top - bottom) / 0.8,
     );
-    (this.uniforms.uStrong.value as Vector2).set(
-      ...((theme.dark ? [0.35, 2.5] : [0.45, 1 / 0.35]) as [number, number]),
-    );
+    const [pale, until] = theme.dark ? [0.35, 0.75] : [0.45, 0.8];
+    (this.uniforms.uStrong.value as Vector2).set(pale, 1 / (until - pale));
     set('uWallInk', theme.dark ? 0.085 : 0.06);
     set('uRatio', size.pixelRatio);
     set('uDark', theme.dark);
