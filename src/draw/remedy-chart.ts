@@ -1,9 +1,9 @@
 /** What filters do: levels without and with them, their gain with a mark to hold each by, and decays before and after. */
-import { placeLabels } from './axes.js';
 import type { ChartSize } from './chart-frame.js';
+import { drawEndNames, endNamesMargin } from './end-names.js';
 import type { Pen } from './pen.js';
 import type { Box, Point } from './picture.js';
-import { drawCursorLine, drawPlot, FOOT, PLOT_TEXT, valueMargin, type Plot } from './plot.js';
+import { drawCursorLine, drawPlot, FOOT, valueMargin, type Plot } from './plot.js';
 import type { AxisScale, DrawTheme } from './types.js';
 
 export interface RemedyDecay {
@@ -68,17 +68,17 @@ export function drawRemedyChart(
   size: ChartSize,
 ): RemedyLayout {
   const { columnScale, columnRange, formatNumber } = chart;
-  const label = { colour: theme.text, size: PLOT_TEXT };
-  const widest = Math.max(
-    pen.measure(chart.beforeLabel, label),
-    pen.measure(chart.afterLabel, { ...label, weight: 600 }),
-  );
   const left = valueMargin(pen, theme, [
     { valueRange: chart.levelRange, formatNumber },
     { valueRange: chart.gainRange, formatNumber },
     { valueRange: chart.decayRange, formatNumber },
   ]);
-  const right = Math.max(left + 60, size.cssWidth - Math.min(size.cssWidth * 0.3, widest + 18));
+  const names = [
+    { text: chart.beforeLabel, main: false },
+    { text: chart.afterLabel, main: true },
+  ];
+  const margin = endNamesMargin(pen, theme, names, size.cssWidth);
+  const right = Math.max(left + 60, size.cssWidth - margin);
   const foot = Math.max(220, size.cssHeight - FOOT);
   const height = foot - TOP - 2 * BETWEEN;
   const tops = [
@@ -106,7 +106,7 @@ export function drawRemedyChart(
     ...{ columnLabel: chart.columnLabel, valueLabel: chart.decayLabel },
   });
   drawLevels(pen, chart, theme, levels);
-  drawEnds(pen, chart, theme, levels, size, right);
+  drawEnds(pen, chart, theme, levels, size);
   drawGains(pen, chart, theme, gains);
   drawDecays(pen, chart, theme, decays);
   if (chart.cursor !== null)
@@ -156,31 +156,14 @@ function drawEnds(
   pen: Pen,
   { before, after, beforeLabel, afterLabel }: RemedyChart,
   theme: DrawTheme,
-  plot: Plot,
-  size: ChartSize,
-  right: number,
+  { box, valueAxis }: Plot,
+  { cssWidth }: ChartSize,
 ): void {
-  const ends = [
-    { text: beforeLabel, value: before[before.length - 1], colour: theme.text, main: false },
-    { text: afterLabel, value: after[after.length - 1], colour: theme.accent, main: true },
-  ];
-  placeLabels(
-    ends.map(({ value, main }) => ({
-      at: Math.min(plot.box.bottom, Math.max(plot.box.top, plot.valueAxis.pixel(value))),
-      width: PLOT_TEXT + 3,
-      weight: Number(main),
-    })),
-    [plot.box.top, plot.box.bottom],
-    1,
-    0,
-    size.cssHeight,
-  ).forEach((place, k) => {
-    if (place)
-      pen.text(ends[k].text, right + 8, place.at, {
-        ...{ colour: ends[k].colour, size: PLOT_TEXT, vertical: 'middle' },
-        weight: ends[k].main ? 600 : 400,
-      });
+  const end = (text: string, levels: ArrayLike<number>, main: boolean) => ({
+    ...{ text, main },
+    y: valueAxis.pixel(levels[levels.length - 1]),
   });
+  drawEndNames(pen, theme, [end(beforeLabel, before, false), end(afterLabel, after, true)], box, cssWidth);
 }
 
 function drawGains(pen: Pen, chart: RemedyChart, theme: DrawTheme, plot: Plot): void {

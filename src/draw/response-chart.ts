@@ -1,5 +1,4 @@
 /** Level over frequency: seats overlaid, their spread, a tolerance window, peaks and dips. */
-import { placeLabels } from './axes.js';
 import {
   bandRuns,
   CHART_TEXT,
@@ -13,6 +12,7 @@ import {
   type ChartLayout,
   type ChartSize,
 } from './chart-frame.js';
+import { drawEndNames, endNamesMargin, type EndName } from './end-names.js';
 import type { Label } from './letters.js';
 import type { Pen } from './pen.js';
 import type { DocumentWords } from './svg.js';
@@ -93,15 +93,15 @@ export function drawResponseChart(
 ): ChartLayout {
   const style = { colour: theme.text, size: CHART_TEXT };
   const several = chart.curves.length > 1;
-  const widest = several ? Math.max(...chart.curves.map(({ label }) => pen.measure(label, style))) : 0;
-  const right = several ? Math.min(size.cssWidth * 0.3, widest + 18) : 12;
+  const names = chart.curves.map(({ label, main }) => ({ text: label, main }));
+  const right = several ? endNamesMargin(pen, theme, names, size.cssWidth) : 12;
   const layout = drawChartFrame(pen, chart, theme, size, right);
   const { plot } = layout;
   const labels: Label[] = [];
   const order = [...chart.curves.keys()].sort(
     (a, b) => Number(chart.curves[a].main) - Number(chart.curves[b].main),
   );
-  const ends: { curve: number; y: number }[] = [];
+  const ends: EndName[] = [];
   pen.clipped(plot, () => {
     const { tolerance, spread } = chart;
     if (tolerance) {
@@ -142,27 +142,10 @@ export function drawResponseChart(
           dash: curve.main ? [] : dashes[k % dashes.length],
         });
       const last = runs.at(-1);
-      if (last) ends.push({ curve: k, y: last[last.length - 1] });
+      if (last) ends.push({ text: curve.label, y: last[last.length - 1], main: curve.main });
     }
   });
-  if (several) {
-    // Names at the right ends of their curves, moved apart: the edge turned upright, with heights for widths.
-    const spans = ends.map(({ y, curve }) => ({
-      at: Math.min(plot.bottom, Math.max(plot.top, y)),
-      width: CHART_TEXT + 3,
-      weight: chart.curves[curve].main ? 1 : 0,
-    }));
-    placeLabels(spans, [plot.top, plot.bottom], 1, 0, size.cssHeight).forEach((place, n) => {
-      const { label, main } = chart.curves[ends[n].curve];
-      if (place)
-        pen.text(label, plot.right + 8, place.at, {
-          ...style,
-          colour: main ? theme.accent : theme.text,
-          weight: main ? 600 : 400,
-          vertical: 'middle',
-        });
-    });
-  }
+  if (several) drawEndNames(pen, theme, ends, plot, size.cssWidth);
   for (const { position, value, kind, label } of chart.extremes) {
     const { x, y } = layout.toPixel(position, value);
     if (x < plot.left || x > plot.right || y < plot.top || y > plot.bottom) continue;

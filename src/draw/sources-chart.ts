@@ -1,6 +1,6 @@
 /** Levels of several sources with their sum and, under them on the same axis, the phase of each against one of them. */
-import { placeLabels } from './axes.js';
 import type { ChartSize } from './chart-frame.js';
+import { drawEndNames, endNamesMargin, shortened, type EndName } from './end-names.js';
 import type { Pen } from './pen.js';
 import { drawCursorLine, drawPlot, FOOT, PLOT_TEXT, valueMargin, type Plot } from './plot.js';
 import type { AxisScale, DrawTheme } from './types.js';
@@ -47,14 +47,16 @@ export function drawSourcesChart(
 ): SourcesLayout {
   const { columnScale, columnRange, formatNumber, positions } = chart;
   const label = { colour: theme.text, size: PLOT_TEXT };
-  const names = [...chart.sources.map((one) => one.label), chart.sumLabel];
-  const widest = Math.max(...names.map((name) => pen.measure(name, label)));
+  const names = [
+    ...chart.sources.map((one) => ({ text: one.label, main: false })),
+    { text: chart.sumLabel, main: true },
+  ];
   const phaseTicks = [-180, -90, 0, 90, 180];
   const left = valueMargin(pen, theme, [
     { valueRange: chart.levelRange, formatNumber },
     { valueRange: [-180, 180], valueTicks: phaseTicks, formatNumber },
   ]);
-  const right = Math.max(left + 60, size.cssWidth - Math.min(size.cssWidth * 0.3, widest + 18));
+  const right = Math.max(left + 60, size.cssWidth - endNamesMargin(pen, theme, names, size.cssWidth));
   const foot = Math.max(160, size.cssHeight - FOOT);
   const middle = top + (foot - top - between) * 0.6;
   const common = { columnScale, columnRange, formatNumber };
@@ -64,9 +66,13 @@ export function drawSourcesChart(
   });
   const phases = drawPlot(pen, theme, {
     ...{ ...common, box: { left, right, top: middle + between, bottom: foot }, valueRange: [-180, 180] },
-    ...{ columnLabel: chart.columnLabel, valueLabel: chart.phaseLabel, valueTicks: phaseTicks },
+    ...{
+      columnLabel: chart.columnLabel,
+      valueLabel: shortened(pen, chart.phaseLabel, size.cssWidth - 4, label),
+      valueTicks: phaseTicks,
+    },
   });
-  const ends: { text: string; y: number; main: boolean }[] = [];
+  const ends: EndName[] = [];
   pen.clipped(levels.box, () => {
     chart.sources.forEach((source, k) => {
       for (const run of runsOf(levels, positions, source.levels))
@@ -81,25 +87,7 @@ export function drawSourcesChart(
     for (const run of runsOf(levels, positions, chart.sum)) pen.line(run, { colour: theme.accent, width: 2 });
     ends.push({ text: chart.sumLabel, y: levels.valueAxis.pixel(lastOf(chart.sum)), main: true });
   });
-  placeLabels(
-    ends.map(({ y, main }) => ({
-      at: Math.min(levels.box.bottom, Math.max(levels.box.top, y)),
-      width: PLOT_TEXT + 3,
-      weight: Number(main),
-    })),
-    [levels.box.top, levels.box.bottom],
-    1,
-    0,
-    size.cssHeight,
-  ).forEach((place, k) => {
-    if (place)
-      pen.text(ends[k].text, right + 8, place.at, {
-        ...label,
-        colour: ends[k].main ? theme.accent : theme.text,
-        weight: ends[k].main ? 600 : 400,
-        vertical: 'middle',
-      });
-  });
+  drawEndNames(pen, theme, ends, levels.box, size.cssWidth);
   pen.clipped(phases.box, () => {
     const zero = phases.valueAxis.pixel(0);
     pen.line([left, zero, right, zero], { colour: theme.accent, width: 1.25 });

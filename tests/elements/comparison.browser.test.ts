@@ -48,7 +48,7 @@ describe('ringdown-comparison', function () {
   it('sets before beside after on one scale, with the difference and each ridge in both', async () => {
     const view = await made();
     const canvas = await drawn(view, 200);
-    expect(shadowText(view, '.title')).to.contain('before, at 3.70, 1.40, 1.20 m and after');
+    expect(shadowText(view, '.title')).to.contain('before, point 3.70, 1.40, 1.20 m and after');
     const slow = rows(view).find((text) => text.startsWith('41.9 Hz'))!;
     expect(slow)
       .to.match(/1\.30.* s/)

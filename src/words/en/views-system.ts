@@ -8,7 +8,7 @@ export const systemViews: Readonly<Record<string, Sentence>> = {
     `${n.integer(p.sources)} ${plural(p.sources, 'source', 'sources')} at ${n.integer(p.seats)} ${plural(p.seats, 'seat', 'seats')}`,
   'seat-unnamed': () => 'a seat',
   'source-unnamed': () => 'a source',
-  'point-at': (p, n) => `at ${n.text(p.x)}, ${n.text(p.y)}, ${n.text(p.z)} m`,
+  'point-at': (p, n) => `point ${n.text(p.x)}, ${n.text(p.y)}, ${n.text(p.z)} m`,
 
   // Sources.
   sources: () => 'Sources',
