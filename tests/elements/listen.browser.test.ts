@@ -205,7 +205,7 @@ describe('ringdown-listen', () => {
     select.selectedIndex = 2;
     select.dispatchEvent(new Event('change'));
     await waitUntil(() => /Playing three bursts/.test(status(listen)), 'bursts');
-    await waitUntil(() => listen.shadowRoot!.querySelectorAll('.note').length === 3, 'three notes');
+    await waitUntil(() => listen.toSvg()?.match(/fill-opacity="0\.08"/g)?.length === 3, 'three notes');
     const { system } = page.feed;
     system.setBands([{ kind: 'peaking', frequencyHz: slowHz, gainDb: -9, q: 20 }]);
     await waitUntil(

@@ -302,4 +302,41 @@ describe('ringdown-room', () => {
     await element.updateComplete;
     expect(element.shadowRoot!.querySelector('[part="fit-take"]')).to.equal(null);
   });
+
+  for (const width of [288, 358])
+    it(`shows each place whole, with its button, on a page ${width + 32} px wide`, async () => {
+      const room = await made('room="5.4x4.1x2.7"', `width: ${width}px`);
+      const { right } = room.getBoundingClientRect();
+      const table = shadow(room, '.places table');
+      const rows = [...table.querySelectorAll('tbody tr')];
+      expect(rows).to.have.length(2);
+      for (const row of rows) {
+        const controls = [...row.querySelectorAll('input, button')];
+        expect(controls.map(({ localName }) => localName)).to.deep.equal([
+          ...['input', 'input', 'input', 'input'],
+          'button',
+        ]);
+        for (const control of controls) {
+          const box = control.getBoundingClientRect();
+          expect(box.right, control.getAttribute('aria-label')!).to.be.at.most(right + 0.5);
+          expect(box.width).to.be.at.least(24);
+          expect(box.height).to.be.at.least(24);
+        }
+        // Without a head above them the fields say which of the three they are.
+        const said = [...row.querySelectorAll('td[data-axis]')].map(
+          (cell) => getComputedStyle(cell, '::before').content,
+        );
+        expect(said).to.deep.equal(['"x"', '"y"', '"Height"']);
+      }
+      const scroll = shadow(room, '.places .scroll');
+      expect(scroll.scrollWidth).to.be.at.most(scroll.clientWidth);
+    });
+
+  it('says why a place is refused below its fields on a narrow page too', async () => {
+    const room = await made('room="5.4x4.1x2.7"', 'width: 288px');
+    await type(room, '.places input[aria-label$=" x"], .places td[data-axis] input', '9');
+    const said = shadow(room, '.places .wrong').getBoundingClientRect();
+    expect(said.width).to.be.greaterThan(200);
+    expect(said.right).to.be.at.most(room.getBoundingClientRect().right + 0.5);
+  });
 });

@@ -96,3 +96,58 @@ describe('a saved picture of sources and seats', () => {
       expect(bitmap.width).to.equal(1300);
     });
 });
+
+describe('a saved picture of what is no chart', () => {
+  const documentOf = (view: View): Document => {
+    const parsed = new DOMParser().parseFromString(view.toSvg({ cssWidth: 820 })!, 'image/svg+xml');
+    expect(parsed.querySelector('parsererror')).to.equal(null);
+    expect(parsed.documentElement.getAttribute('width')).to.equal('820');
+    return parsed;
+  };
+  const wordsOf = (parsed: Document): string =>
+    [...parsed.querySelectorAll('text')].map(({ textContent }) => textContent).join(' ');
+
+  it('is the floor plan of ringdown-room, with signs, size and what made it', async () => {
+    const page = await fixture(
+      `<div><ringdown-study room="${room}" no-files><ringdown-place kind="seat" name="Console & desk" at="3.7 1.4 1.2"></ringdown-place><ringdown-room></ringdown-room></ringdown-study></div>`,
+    );
+    const view = page.querySelector<View>('ringdown-room')!;
+    await waitUntil(
+      () => view.snapshot?.places.length === 1 && view.shadowRoot!.querySelector('.save'),
+      'the plan',
+    );
+    const parsed = documentOf(view);
+    expect(wordsOf(parsed))
+      .to.match(/floor plan/)
+      .and.contain('Console & desk')
+      .and.contain('Predicted by');
+    const origin = JSON.parse(parsed.querySelector('metadata')!.textContent) as object;
+    expect(origin).to.include({ hash: null, picture: 'plan' });
+    const bitmap = await createImageBitmap((await view.toPng(1300))!);
+    expect(bitmap.width).to.equal(1300);
+  });
+
+  it('is the levels of ringdown-listen once they are worked out, and nothing before', async () => {
+    const page = await fixture(
+      `<div><ringdown-listen src="${roomAddress()}" room="${room}" label="Studio & booth"></ringdown-listen></div>`,
+    );
+    const view = page.querySelector<View & { play(): Promise<void>; stop(): void }>('ringdown-listen')!;
+    await ready(view);
+    expect(view.toSvg()).to.equal(null);
+    expect(await view.toPng()).to.equal(null);
+    await view.play();
+    view.stop();
+    await waitUntil(() => view.shadowRoot!.querySelector('[part=save-picture]'), 'the levels', {
+      timeout: 15000,
+    });
+    const parsed = documentOf(view);
+    expect(wordsOf(parsed))
+      .to.contain('Studio & booth')
+      .and.contain('through the room')
+      .and.contain('Time, s');
+    const origin = JSON.parse(parsed.querySelector('metadata')!.textContent) as object;
+    expect(origin).to.include({ hash: view.snapshot!.recordings[0].hash, picture: 'listen' });
+    const texts = textsOfPng(new Uint8Array(await (await view.toPng(1300))!.arrayBuffer()));
+    expect(texts.Title).to.contain('Studio & booth');
+  });
+});

@@ -24,15 +24,18 @@ import type {
   ResponseKind,
 } from '../../study/listen.js';
 import type { Part } from '../../study/types.js';
-import { fileNameOf } from '../../sheet/figure-words.js';
+import type { FigureSize } from '../../draw/figure.js';
+import { fileNameOf, figureWords } from '../../sheet/figure-words.js';
 import type { Scope } from '../scope.js';
+import { drawingPng, drawingSvg, renderSave } from '../shared/drawing.js';
 import { figureStyles } from '../shared/figure-styles.js';
 import { roomName } from '../../sheet/room-name.js';
 import { download } from '../shared/save.js';
 import { failed } from '../shared/settings.js';
 import { tokens } from '../shared/styles.js';
 import { ViewElement } from '../shared/view-element.js';
-import { movePlayhead, renderPicture } from './picture.js';
+import { HeardFigure, type ShownSounds } from './figure.js';
+import { heardChart, heardKey } from './picture.js';
 import { newContext, Player } from './player.js';
 import { aboutSounds, whyLines } from './sentences.js';
 import { listenStyles } from './styles.js';
@@ -68,11 +71,13 @@ const restMilliseconds = 250;
  * @csspart picture - Level over time of each sound.
  * @csspart why - Why it is muted and limited, and what to take care of.
  * @csspart table - The sounds with their levels.
+ * @csspart key - What the lines mean.
  * @csspart save - The button that saves what is heard.
+ * @csspart save-picture - Width and buttons to save the picture.
  * @csspart caption - What is played and through what.
  * @csspart message - Why there is nothing.
  *
- * @cssprop [--ringdown-height=clamp(8rem, 20cqi, 13rem)] - Height of the picture.
+ * @cssprop [--ringdown-height=clamp(12rem, 26cqi, 16rem)] - Height of the picture.
  * @cssprop --ringdown-background - Ground; the page's where not given.
  * @cssprop --ringdown-text - Text and lines; the page's where not given.
  * @cssprop --ringdown-accent - What is chosen.
@@ -101,6 +106,8 @@ export class RingdownListen extends ViewElement {
   @state() private fraction: number | null = null;
   @state() private listened: Listened | null = null;
   @state() private wrong: string | null = null;
+  @state() private saveFailed = false;
+  readonly #figure = new HeardFigure(this, () => this.#shown());
   #player: Player | null = null;
   #rendering: AbortController | null = null;
   /** Key of what is rendered, or being rendered. */
@@ -201,7 +208,7 @@ export class RingdownListen extends ViewElement {
     this.#player = null;
     this.playing = false;
     this.blocked = false;
-    if (this.hasUpdated) movePlayhead(this.renderRoot, null, 1);
+    this.#figure.movePlayhead(null);
   }
 
   async #render(plan: ListenPlan): Promise<void> {
@@ -254,13 +261,63 @@ export class RingdownListen extends ViewElement {
   #follow(): void {
     this.#frame(() => {
       if (!this.#player || !this.listened) return;
-      movePlayhead(this.renderRoot, this.#player.position, this.listened.seconds);
+      this.#figure.movePlayhead(this.#player.position);
       this.#follow();
     });
   }
 
+  protected override themeChanged(): void {
+    if (this.themeController.printing) this.#figure.drawNow();
+    else this.#figure.request();
+  }
+
+  /** What the picture shows; null before the sound is worked out. */
+  #shown(): ShownSounds | null {
+    const { listened, snapshot, speaker } = this;
+    const plan = this.#plan;
+    if (!listened || !snapshot || !plan) return null;
+    const chosen = this.#chosen(plan);
+    const legend = heardKey(listened, chosen, speaker);
+    return {
+      chart: heardChart(listened, chosen, speaker),
+      ...{ key: legend, theme: this.themeController.theme },
+      words: () =>
+        figureWords(snapshot, speaker, 'listen', {
+          ...{ label: this.recordingLabel, legend },
+          caption: aboutSounds(plan, listened, snapshot, speaker),
+        }),
+    };
+  }
+
+  /** The picture as a vector document; null before the sound is worked out. */
+  toSvg(size: Partial<FigureSize> = {}): string | null {
+    const drawing = this.#figure.drawing(size);
+    return drawing && drawingSvg(drawing);
+  }
+
+  /** The same as a PNG file so many pixels wide. Rejects with a RangeError where the browser makes none that large. */
+  async toPng(widthPixels = 2400, size: Partial<FigureSize> = {}): Promise<Blob | null> {
+    const drawing = this.#figure.drawing(size);
+    return drawing && drawingPng(drawing, widthPixels);
+  }
+
+  #renderPicture(listened: Listened, chosen: HeardKind): TemplateResult {
+    const { speaker, saveFailed } = this;
+    const label = speaker.view('listen-picture', { heard: speaker.view(`heard-${chosen}`) });
+    return html`${this.#figure.render(label, heardKey(listened, chosen, speaker))}
+    ${renderSave({
+      ...{ speaker, scope: () => this.scope, label: this.recordingLabel, hasFailed: saveFailed },
+      part: 'save-picture',
+      drawing: () => this.#figure.drawing({}),
+      failed: (hasFailed) => {
+        this.saveFailed = hasFailed;
+      },
+    })}`;
+  }
+
   protected override updated(changed: PropertyValues): void {
     super.updated(changed);
+    this.#figure.request();
     this.setState('playing', this.playing);
     this.setState('muted', !this.sound);
     const plan = this.#plan;
@@ -434,7 +491,7 @@ export class RingdownListen extends ViewElement {
       <p class=${this.wrong ? 'says wrong' : 'says'} part="status" role="status" aria-live="polite">
         ${this.#statusText(plan)}
       </p>
-      ${listened && one ? renderPicture(listened, chosen, speaker) : nothing}
+      ${listened && one ? this.#renderPicture(listened, chosen) : nothing}
       <ul class="why" part="why">
         ${whyLines(plan, speaker).map((line) => html`<li>${line}</li>`)}
       </ul>

@@ -95,76 +95,23 @@ export const listenStyles = css`
     color: var(--_alert);
   }
 
-  .levels {
-    display: grid;
-    grid-template-columns: minmax(0, 1fr) max-content;
-    gap: 0.5em;
-    block-size: var(--ringdown-height, clamp(8rem, 20cqi, 13rem));
-    direction: ltr;
+  .picture {
+    block-size: var(--ringdown-height, clamp(12rem, 26cqi, 16rem));
   }
 
-  .levels svg {
-    inline-size: 100%;
-    block-size: 100%;
-    overflow: visible;
-  }
-
-  .levels path {
-    fill: none;
-    stroke: var(--_faint);
-    stroke-width: 1.25px;
-    vector-effect: non-scaling-stroke;
-  }
-
-  .levels .grid {
-    stroke: var(--_line);
-    stroke-width: 1px;
-  }
-
-  .levels .level:not(.chosen) {
-    opacity: 0.55;
-  }
-
-  .levels .level.dry {
-    stroke-dasharray: 2 3;
-  }
-
-  .levels .level.treated {
-    stroke-dasharray: 7 3;
-  }
-
-  .levels .level.mode {
-    stroke-dasharray: 1 4;
-  }
-
-  .levels .level.chosen {
-    stroke: var(--_accent);
-    stroke-width: 2px;
-  }
-
-  .levels .playhead {
-    stroke: var(--_text);
-    stroke-width: 1px;
-  }
-
-  .levels .note {
-    fill: var(--_faint);
-  }
-
-  /* Under the levels lie the notes, which take 14 of 214 parts of the height. */
-  .scale {
-    position: relative;
-    inline-size: 3.6em;
-    font-size: 0.72em;
-    color: var(--_faint);
-    text-align: end;
-  }
-
-  .scale span {
+  .playhead {
     position: absolute;
-    inset-inline-end: 0;
-    inset-block-start: calc(var(--at) * 100% * 200 / 214);
-    transform: translateY(-50%);
+    inset-block-start: 0;
+    left: 0;
+    inline-size: 1px;
+    background: var(--_text);
+    pointer-events: none;
+  }
+
+  .key {
+    margin: 0;
+    font-size: 0.8em;
+    color: var(--_faint);
   }
 
   .why {

@@ -60,7 +60,7 @@ export function renderPlaces(parts: PlacesParts): TemplateResult {
                       </td>
                       ${axes.map(
                         (axis) =>
-                          html`<td>
+                          html`<td data-axis=${speaker.view(`axis-${axis}`)}>
                             <input
                               class="length"
                               aria-label=${speaker.view('place-axis', { name, axis })}
@@ -89,7 +89,7 @@ export function renderPlaces(parts: PlacesParts): TemplateResult {
                     </tr>
                     ${
                       problem
-                        ? html`<tr>
+                        ? html`<tr class="refusal">
                             <td colspan="6">
                               <p class="wrong" id=${`wrong-place-${index}`} role="alert">${problem}</p>
                             </td>

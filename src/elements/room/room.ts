@@ -6,6 +6,7 @@ import { html } from 'lit';
 import type { PropertyValues, TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';
 import { paintCanvas } from '../../draw/canvas.js';
+import type { FigureSize } from '../../draw/figure.js';
 import { drawPlan, planLayout } from '../../draw/plan.js';
 import type { PlanLayout, PlanView } from '../../draw/plan.js';
 import { placesOf } from '../../study/places.js';
@@ -14,7 +15,10 @@ import { cornersOf, readLength, readRoomForm, roomVolume, withinRoom } from '../
 import type { FormFailure, LengthUnit, RoomForm } from '../../study/room-form.js';
 import type { StudyPlace, StudySnapshot } from '../../study/types.js';
 import { emit } from '../events.js';
+import { drawingPng, drawingSvg, renderSave } from '../shared/drawing.js';
+import type { Drawing } from '../shared/drawing.js';
 import { figureStyles } from '../shared/figure-styles.js';
+import { figureWords } from '../../sheet/figure-words.js';
 import { placeName } from '../../sheet/place-name.js';
 import type { RoomFit } from '../../sheet/room-fit.js';
 import { roomName } from '../../sheet/room-name.js';
@@ -56,6 +60,7 @@ type Room = NonNullable<StudySnapshot['room']>;
  * @csspart constructions - The table of what each construction is taken to absorb.
  * @csspart picture - What holds the plan.
  * @csspart handle - A seat, a source or a corner that can be dragged.
+ * @csspart save - Width and buttons to save the plan.
  * @csspart caption - Its size, volume and speed of sound.
  * @csspart message - Why there is no plan yet.
  * @csspart places - Seats and sources as fields.
@@ -85,6 +90,7 @@ export class RingdownRoom extends ViewElement {
   @state() private wrongPlaces: ReadonlyMap<number, string> = new Map();
   /** What is dragged, and where it is held. */
   @state() private held: { readonly handle: string; readonly at: Point } | null = null;
+  @state() private saveFailed = false;
   @state() private fitting: Fitting = { at: 'none' };
   /** What the fit was made of; another room or another diagnosis makes it void. */
   #fitted: { readonly room: Room | null; readonly diagnosis: unknown } | null = null;
@@ -193,6 +199,52 @@ export class RingdownRoom extends ViewElement {
       };
       node.style.translate = `${x * scale}px ${y * scale}px`;
     }
+  }
+
+  /** The plan of the last room that can be, for a file; of its own size unless told otherwise. */
+  #drawing(size: Partial<FigureSize>): Drawing | null {
+    const { snapshot, speaker } = this;
+    const view = this.#view();
+    if (!snapshot?.room || !view?.sound) return null;
+    const { cssWidth, cssHeight } = this.#stage.size;
+    const saved = { cssWidth: cssWidth || 900, cssHeight: cssHeight || 380, ...size };
+    const { theme } = this.themeController;
+    // A plan is of the room alone: no file had a part in it.
+    const words = figureWords({ ...snapshot, recordings: [] }, speaker, 'plan', {
+      label: roomName(snapshot.room, speaker),
+      legend: [
+        { sign: 'ring', text: speaker.view('kind-seat') },
+        { sign: 'square', text: speaker.view('kind-source') },
+      ],
+      caption: this.#caption(snapshot.room),
+    });
+    return {
+      ...{ name: 'plan', words, theme, size: saved },
+      paint: (pen) => void drawPlan(pen, view, theme, saved),
+    };
+  }
+
+  /** The plan as a vector document; null while there is no room. */
+  toSvg(size: Partial<FigureSize> = {}): string | null {
+    const drawing = this.#drawing(size);
+    return drawing && drawingSvg(drawing);
+  }
+
+  /** The same as a PNG file so many pixels wide. Rejects with a RangeError where the browser makes none that large. */
+  async toPng(widthPixels = 2400, size: Partial<FigureSize> = {}): Promise<Blob | null> {
+    const drawing = this.#drawing(size);
+    return drawing && drawingPng(drawing, widthPixels);
+  }
+
+  #renderSave(room: Room): TemplateResult {
+    const { speaker, saveFailed } = this;
+    return renderSave({
+      ...{ speaker, scope: () => this.scope, label: roomName(room, speaker), hasFailed: saveFailed },
+      drawing: () => this.#drawing({}),
+      failed: (hasFailed) => {
+        this.saveFailed = hasFailed;
+      },
+    });
   }
 
   #change(change: Partial<RoomForm>): void {
@@ -412,6 +464,7 @@ export class RingdownRoom extends ViewElement {
               })
             : null
         }
+        ${snapshot?.room && view?.sound ? this.#renderSave(snapshot.room) : null}
         <p class="hint screen-only" id="help">${speaker.view('room-help')}</p>
         ${this.found.failures.map((failure) => html`<p class="wrong">${this.describe(failure)}</p>`)}
         ${renderPlaces({

@@ -92,6 +92,10 @@ export const roomStyles = css`
     color: var(--_faint);
   }
 
+  .save {
+    color: inherit;
+  }
+
   .scroll {
     overflow-x: auto;
   }
@@ -267,6 +271,56 @@ export const roomStyles = css`
 
   td input.length {
     max-inline-size: 8em;
+  }
+
+  /* Each place in two lines: what it is, and where, with its button. */
+  @container (max-width: 30rem) {
+    .places table,
+    .places :is(tbody, .refusal, .refusal td) {
+      display: block;
+    }
+
+    .places thead {
+      display: none;
+    }
+
+    .places tbody tr:not(.refusal) {
+      display: grid;
+      grid-template-columns: repeat(3, minmax(0, 1fr)) 2.2em;
+      align-items: end;
+      gap: 0.3em 0.6em;
+      padding-block: 0.5em;
+      border-block-start: 1px solid var(--_line);
+    }
+
+    .places tr > :is(th, td) {
+      padding: 0;
+    }
+
+    .places th {
+      align-self: center;
+      text-align: start;
+    }
+
+    .places th + td {
+      grid-column: 2 / -1;
+      overflow-wrap: anywhere;
+    }
+
+    .places td[data-axis]::before {
+      content: attr(data-axis);
+      display: block;
+      color: var(--_faint);
+      font-size: 0.92em;
+    }
+
+    .places td input {
+      min-inline-size: 0;
+    }
+
+    .places td button {
+      inline-size: 100%;
+    }
   }
 
   @container (max-width: 46rem) {

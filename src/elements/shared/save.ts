@@ -11,12 +11,13 @@ export function saveControls(
   speaker: Speaker,
   failed: boolean,
   save: (kind: 'png' | 'svg', widthPixels: number) => void,
+  part = 'save',
 ): TemplateResult {
   const press = (event: Event, kind: 'png' | 'svg'): void => {
     const select = (event.target as HTMLElement).parentElement!.querySelector('select')!;
     save(kind, Number(select.value));
   };
-  return html`<details class="save screen-only" part="save">
+  return html`<details class="save screen-only" part=${part}>
     <summary>${speaker.view('save')}</summary>
     <div>
       <label>

@@ -76,6 +76,9 @@ export const listenViews: Readonly<Record<string, Sentence>> = {
   'listen-mode': (p, n) =>
     `Die Mode allein ist ein Resonator von ${n.hertz(p.frequencyHz)}, der in ${n.seconds(p.decayTimeSeconds)} abklingt, angeregt von denselben Tönen.`,
   'listen-mode-nothing': () => 'Es ist keine Mode in Sicht, die sich allein hören ließe.',
+  'listen-level-axis': () => 'Pegel, dB re Höchstwert',
+  'key-note': () => 'ein Ton wird gespielt',
+  'listen-name': (p, n) => `Klänge mit ihrem Pegel über der Zeit: ${n.text(p.label)}`,
   'listen-picture': (p, n) =>
     `Pegel jedes Klangs über der Zeit, der lauteste oben; im Vordergrund, was zu hören ist: ${n.text(p.heard)}`,
 

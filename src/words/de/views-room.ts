@@ -4,6 +4,8 @@ import type { Sentence } from '../types.js';
 export const roomViews: Readonly<Record<string, Sentence>> = {
   // The room.
   'room-name': (p, n) => `Grundriss: ${n.text(p.room)}`,
+  plan: () => 'Grundriss',
+  'plan-name': (p, n) => `Grundriss mit Hörplätzen und Quellen: ${n.text(p.label)}`,
   'room-help': () =>
     'Ziehen Sie einen Hörplatz, eine Quelle oder eine Ecke, oder verschieben Sie sie mit den Pfeiltasten (um 0,1 m; mit Umschalt um 0,5 m). Die Felder enthalten dieselben Orte mit ihrer Höhe.',
   'room-caption': (p, n) =>

@@ -74,6 +74,9 @@ export const listenViews: Readonly<Record<string, Sentence>> = {
   'listen-mode': (p, n) =>
     `The mode alone is a resonator of ${n.hertz(p.frequencyHz)} that decays in ${n.seconds(p.decayTimeSeconds)}, driven by the same notes.`,
   'listen-mode-nothing': () => 'No mode is in view that could be heard alone.',
+  'listen-level-axis': () => 'Level, dB re the loudest',
+  'key-note': () => 'a note is played',
+  'listen-name': (p, n) => `Sounds with their levels over time: ${n.text(p.label)}`,
   'listen-picture': (p, n) =>
     `Level over time of each sound, the loudest at the top; in front what is heard: ${n.text(p.heard)}`,
 

@@ -4,6 +4,8 @@ import type { Sentence } from '../types.js';
 export const roomViews: Readonly<Record<string, Sentence>> = {
   // The room.
   'room-name': (p, n) => `Floor plan: ${n.text(p.room)}`,
+  plan: () => 'Floor plan',
+  'plan-name': (p, n) => `Floor plan with seats and sources: ${n.text(p.label)}`,
   'room-help': () =>
     'Drag a seat, a source or a corner, or move it with the arrow keys (0.1 m; with Shift 0.5 m). The fields hold the same places, with their height.',
   'room-caption': (p, n) =>
