@@ -54,10 +54,23 @@ const page = (script: string, body: string) => ({
 <script type="module" src="/${script}"></script></head><body>${body}</body></html>`,
 });
 
+/**
+ * Moves an element by part of a pixel, so that one of its boxes begins on a whole one: else whatever stands above it in
+ * the page would smooth all its edges in another way.
+ */
+function onWholePixels(box: Element): void {
+  const host = (box.getRootNode() as ShadowRoot).host as HTMLElement;
+  host.style.position = 'relative';
+  host.style.top = '0px';
+  const top = box.getBoundingClientRect().top + scrollY;
+  host.style.top = `${Math.round(top) - top}px`;
+}
+
 const still = { animations: 'disabled', caret: 'hide' } as const;
 
 /** A stretch of the sheet as wide as its element. */
 async function stretch(tab: Page, [first, last]: readonly [string, string]): Promise<Buffer> {
+  await tab.locator(`ringdown-report ${first}`).evaluate(onWholePixels);
   const clip = await tab.evaluate(
     ([from, to]) => {
       const report = document.querySelector('ringdown-report')!;
@@ -77,7 +90,10 @@ async function shot(tab: Page, view: string): Promise<string> {
   const picture = tab.locator(`ringdown-${tag} [part~=picture]`).first();
   const taken = (): Promise<Buffer> =>
     stretches[view] ? stretch(tab, stretches[view]) : picture.screenshot(still);
-  if (!stretches[view]) await picture.scrollIntoViewIfNeeded();
+  if (!stretches[view]) {
+    await picture.evaluate(onWholePixels);
+    await picture.scrollIntoViewIfNeeded();
+  }
   let before = '';
   for (let k = 0; k < 40; k++) {
     await tab.waitForTimeout(350);
