@@ -38,6 +38,7 @@ import {
   ribbonFragment,
   ribbonVertex,
 } from './shaders.js';
+import { MOST_STROKES, strokeFragment, Strokes, strokeVertex, type Stroke } from './strokes.js';
 import type { SurfaceLayout } from './surface-layout.js';
 import { cssBytes, tonesOf } from './tones.js';
 import type { DrawTheme } from './types.js';
@@ -139,6 +140,7 @@ class SurfaceScene implements ScenePart {
   private readonly lines: Mesh;
   private readonly curtain: Mesh;
   private readonly hems: Mesh;
+  private readonly strokes: Strokes;
 
   constructor() {
     this.scene.matrixWorldAutoUpdate = false;
@@ -181,6 +183,9 @@ class SurfaceScene implements ScenePart {
     this.curtain = mesh('curtain', 2, glaze(material(curtainVertex, curtainFragment)));
     this.hems = mesh('hems', 3, ribbon(false, { CURTAIN: '' }));
     this.lines = mesh('lines', 4, ribbon(true));
+    this.strokes = new Strokes(glaze(material(strokeVertex, strokeFragment)));
+    this.strokes.mesh.renderOrder = 4;
+    this.scene.add(this.strokes.mesh);
   }
 
   /** While the data of the first surface are still computed, and before it is drawn. */
@@ -199,7 +204,7 @@ class SurfaceScene implements ScenePart {
   hurry(renderer: SharedRenderer): void {
     if (this.hurried) return;
     this.hurried = true;
-    for (const mesh of [this.body, this.lines]) renderer.hurry(mesh, this.camera, this.scene);
+    for (const mesh of [this.body, this.strokes.mesh]) renderer.hurry(mesh, this.camera, this.scene);
   }
 
   /** Has it drawn; what is returned copies it onto the 2D canvas. Null, or false, if that cannot be done now. */
@@ -331,8 +336,29 @@ class SurfaceScene implements ScenePart {
           opacity: round ? -1 : -0.7,
         }));
     const steps = whole.map((count, k) => Math.max(cells[k], count));
-    this.setRibbons('slices', this.slices, [...ribbons, ...job.alongColumns], steps[0], size.pixelRatio);
-    this.setRibbons('lines', this.lines, job.alongRows, steps[1], size.pixelRatio);
+    const { alongColumns, alongRows } = job;
+    const few = quality === 'quick' && alongColumns.length + alongRows.length <= MOST_STROKES;
+    const stroke =
+      (alongRow: boolean) =>
+      (of: Ribbon): Stroke => ({
+        ribbon: of,
+        across: alongRow,
+        stride: alongRow ? down : across,
+        lift: alongRow ? 2 * LIFT : LIFT,
+      });
+    this.strokes.set(
+      few ? [...alongColumns.map(stroke(false)), ...alongRows.map(stroke(true))] : [],
+      layout,
+      { width, height, ratio: size.pixelRatio },
+    );
+    this.setRibbons(
+      'slices',
+      this.slices,
+      few ? ribbons : [...ribbons, ...alongColumns],
+      steps[0],
+      size.pixelRatio,
+    );
+    this.setRibbons('lines', this.lines, few ? [] : alongRows, steps[1], size.pixelRatio);
     this.setCurtain(job, steps[0]);
     for (const { material } of this.meshes) (material as RawShaderMaterial).uniformsNeedUpdate = true;
   }
@@ -400,6 +426,7 @@ class SurfaceScene implements ScenePart {
 
   dispose(): void {
     this.grids.dispose();
+    this.strokes.dispose();
     for (const texture of this.scales.values()) texture.dispose();
     for (const { material } of this.meshes) (material as RawShaderMaterial).dispose();
   }

@@ -43,6 +43,8 @@ export function count(): void {
 export const openCounted = (browser: Browser, address: string) => openPage(browser, address, count);
 
 export async function heldBy(page: Page, session: CDPSession): Promise<Held> {
+  // At rest: the picture of care that follows a quick one has geometries of its own.
+  await page.waitForTimeout(2000);
   // Twice: what the first collection frees may hold more.
   for (let k = 0; k < 2; k++) await session.send('HeapProfiler.collectGarbage');
   const { metrics } = await session.send('Performance.getMetrics');
