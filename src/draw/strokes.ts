@@ -1,6 +1,6 @@
 /**
  * The few lines of a quick picture, ridges and cursor, placed upon the surface by the processor: their program is made in a
- * third of the time that the ribbons' takes, and the first picture waits for it. They look as the ribbons do.
+ * quarter of the time that the ribbons' takes, and the first picture waits for it. They look as the ribbons do.
  */
 import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Mesh, type RawShaderMaterial } from 'three';
 import { vertexIndices } from './relief.js';

@@ -220,6 +220,36 @@ describe('a surface where there is WebGL', () => {
     expect(surface.pick(2, 2)).to.equal(null);
   });
 
+  it('has ridges and cursor in a quick picture where a careful one has them', () => {
+    const canvas = document.createElement('canvas');
+    const surface = new SurfaceView(canvas, { watchVisibility: false });
+    made.push({ canvas, surface });
+    const cursor = { column: 100, row: 0.2 };
+    surface.update({ ...view, cursor }, viewpoints.high, lightTheme, size);
+    const places = [
+      ...[0.15, 0.3, 0.45].map((row) => surface.project(48.2, row)!),
+      ...[26, 36, 90].map((column) => surface.project(column, cursor.row)!),
+    ];
+    /** How near to the accent's colour the pixels about each place come, in steps of 255. */
+    const away = (): number[] =>
+      places.map(({ x, y }) => {
+        const { data } = canvas.getContext('2d')!.getImageData(Math.round(x) - 2, Math.round(y) - 2, 4, 4);
+        const each = Array.from({ length: 16 }, (_, k) =>
+          Math.max(...[0x0b, 0x6e, 0x8a].map((value, c) => Math.abs(data[4 * k + c] - value))),
+        );
+        return Math.min(...each);
+      });
+    surface.drawNow();
+    const quick = away();
+    surface.drawAnyway();
+    const careful = away();
+    surface.update(view, viewpoints.high, lightTheme, size);
+    surface.drawNow();
+    const without = away();
+    for (const distances of [quick, careful]) expect(Math.max(...distances)).to.be.lessThan(70);
+    expect(Math.min(...without.slice(3)), 'no cursor, no line').to.be.greaterThan(75);
+  });
+
   it('leaves nothing behind after many rounds of mounting and unmounting', async () => {
     const keeper = makeSurface();
     keeper.surface.update(view, viewpoints.corner, lightTheme, size);
