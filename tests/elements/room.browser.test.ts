@@ -332,6 +332,19 @@ describe('ringdown-room', () => {
       expect(scroll.scrollWidth).to.be.at.most(scroll.clientWidth);
     });
 
+  it('shows feet and inches whole on a page 320 px wide', async () => {
+    const room = await made('room="5.4x4.1x2.7"', 'width: 288px');
+    const unit = shadow<HTMLSelectElement>(room, '[part=unit]');
+    unit.selectedIndex = 1;
+    unit.dispatchEvent(new Event('change'));
+    await room.updateComplete;
+    const fields = [...room.shadowRoot!.querySelectorAll<HTMLInputElement>('.places td[data-axis] input')];
+    expect(fields.map(({ value }) => value)).to.include('12 ft 1.7 in');
+    for (const field of fields) expect(field.scrollWidth, field.value).to.be.at.most(field.clientWidth);
+    for (const button of room.shadowRoot!.querySelectorAll('.places td button'))
+      expect(button.getBoundingClientRect().right).to.be.at.most(room.getBoundingClientRect().right + 0.5);
+  });
+
   it('says why a place is refused below its fields on a narrow page too', async () => {
     const room = await made('room="5.4x4.1x2.7"', 'width: 288px');
     await type(room, '.places input[aria-label$=" x"], .places td[data-axis] input', '9');

@@ -23,7 +23,7 @@ export function renderPlaces(parts: PlacesParts): TemplateResult {
   const { places, speaker, unit, wrong } = parts;
   const axes = ['x', 'y', 'z'] as const;
   const heads = ['place-kind', 'place-name', 'axis-x', 'axis-y', 'axis-z'];
-  return html`<div class="places" part="places">
+  return html`<div class=${unit === 'ft' ? 'places feet' : 'places'} part="places">
     ${
       places.length === 0
         ? nothing

@@ -293,6 +293,11 @@ export const roomStyles = css`
       border-block-start: 1px solid var(--_line);
     }
 
+    /* Feet and inches are too long for three in a line. */
+    .places.feet tbody tr:not(.refusal) {
+      grid-template-columns: repeat(2, minmax(0, 1fr));
+    }
+
     .places tr > :is(th, td) {
       padding: 0;
     }
@@ -319,7 +324,7 @@ export const roomStyles = css`
     }
 
     .places td button {
-      inline-size: 100%;
+      inline-size: 2.2em;
     }
   }
 
