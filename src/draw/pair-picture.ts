@@ -77,11 +77,20 @@ export function drawPair(pen: Pen, picture: PairPicture, theme: DrawTheme, size:
     return drawHeatMapWith(own, view, theme, sizeOf(boxes[k]), top);
   });
   const { difference } = picture;
+  // Beside them it leaves what they leave, so that their times stand on one line; below them nothing is to be left.
+  const beside = boxes[2]?.top === boxes[0].top;
+  const least = {
+    top,
+    below: picture.form === 'spectrogram' && picture.first.view.marks.length > 0 ? MARKS : 0,
+  };
   const between = difference
-    ? drawDifference(titled(2, difference.title), difference.view, theme, sizeOf(boxes[2]), {
-        top,
-        below: picture.form === 'spectrogram' && picture.first.view.marks.length > 0 ? MARKS : 0,
-      })
+    ? drawDifference(
+        titled(2, difference.title),
+        difference.view,
+        theme,
+        sizeOf(boxes[2]),
+        beside ? least : undefined,
+      )
     : null;
   const inside = (x: number, y: number): number =>
     boxes.findIndex(({ left, right, top, bottom }) => x >= left && x <= right && y >= top && y <= bottom);

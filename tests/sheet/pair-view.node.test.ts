@@ -130,6 +130,28 @@ describe('two pictures beside each other', () => {
     expect(layout.toField(150, 2)).toBeNull();
   });
 
+  it('leave no room above a difference that stands in a row of its own', () => {
+    const size = { cssWidth: 400, cssHeight: 1200, pixelRatio: 1 };
+    const flag = {
+      position: 50,
+      label: '50.0 Hz\n1.20 s\n(1,0,0) 80 %',
+      until: 0.5,
+      selected: false,
+      weight: 1,
+    };
+    const first = { ...picture.first, view: { ...picture.first.view, flags: [flag] } };
+    const layout = drawPair(svgPen('t'), { ...picture, first }, theme, size);
+    const height = (1200 - 2 * 18) / 3;
+    // The first height at which there is a picture, from the top of each.
+    const begins = [0, 2].map((k) => {
+      const top = k * (height + 18);
+      return Array.from({ length: 200 }, (_, y) => y).find((y) => layout.toField(200, top + y) !== null)!;
+    });
+    // Names of ridges stand above the one; a title of 24 px and the name of the key above the other.
+    expect(begins[1]).toBeLessThanOrEqual(24 + 26);
+    expect(begins[0]).toBeGreaterThan(begins[1] + 15);
+  });
+
   it('have one hue to each side of nothing, by equal steps of lightness', () => {
     const { field } = picture.difference!.view;
     const view = {
