@@ -1,5 +1,6 @@
 /** Two pictures of a field on one scale, side by side, with their difference where it is asked for. */
 import { drawDifference, type DifferenceView } from './difference.js';
+import { shortened } from './end-names.js';
 import { drawHeatMapWith, heatMapTop } from './heatmap.js';
 import { viewpoints } from './orbit.js';
 import type { Pen } from './pen.js';
@@ -78,19 +79,12 @@ export function drawPair(pen: Pen, picture: PairPicture, theme: DrawTheme, size:
   });
   const { difference } = picture;
   // Beside them it leaves what they leave, so that their times stand on one line; below them nothing is to be left.
-  const beside = boxes[2]?.top === boxes[0].top;
-  const least = {
-    top,
-    below: picture.form === 'spectrogram' && picture.first.view.marks.length > 0 ? MARKS : 0,
-  };
+  const least =
+    boxes[2]?.top === boxes[0].top
+      ? { top, below: picture.form === 'spectrogram' && picture.first.view.marks.length > 0 ? MARKS : 0 }
+      : undefined;
   const between = difference
-    ? drawDifference(
-        titled(2, difference.title),
-        difference.view,
-        theme,
-        sizeOf(boxes[2]),
-        beside ? least : undefined,
-      )
+    ? drawDifference(titled(2, difference.title), difference.view, theme, sizeOf(boxes[2]), least)
     : null;
   const inside = (x: number, y: number): number =>
     boxes.findIndex(({ left, right, top, bottom }) => x >= left && x <= right && y >= top && y <= bottom);
@@ -112,16 +106,3 @@ export function drawPair(pen: Pen, picture: PairPicture, theme: DrawTheme, size:
 /** Where both maps begin: below the labels of the one that has more. */
 const commonTop = ({ first, second }: PairPicture, theme: DrawTheme, size: DrawSize, pen: Pen): number =>
   Math.max(...[first, second].map(({ view }) => heatMapTop(pen, view, theme, size)));
-
-/** A title that fits, ended by three dots where it must be cut. */
-function shortened(
-  pen: Pen,
-  text: string,
-  width: number,
-  style: { colour: string; size: number; weight: 600 },
-): string {
-  if (pen.measure(text, style) <= width) return text;
-  let end = text.length;
-  while (end > 1 && pen.measure(`${text.slice(0, end)}…`, style) > width) end -= 1;
-  return `${text.slice(0, end).trimEnd()}…`;
-}

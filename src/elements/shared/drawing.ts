@@ -9,7 +9,7 @@ import type { DrawTheme } from '../../draw/types.js';
 import { fileNameOf } from '../../sheet/figure-words.js';
 import type { Speaker } from '../../words/index.js';
 import type { Scope } from '../scope.js';
-import { download, saveControls } from './save.js';
+import { handOver, saveControls } from './save.js';
 
 export interface Drawing {
   readonly name: string;
@@ -56,13 +56,7 @@ export function renderSave(saving: Saving): TemplateResult {
       kind === 'png'
         ? drawingPng(drawn, widthPixels)
         : Promise.resolve(new Blob([drawingSvg(drawn)], { type: 'image/svg+xml' }));
-    made.then(
-      (file) => {
-        const there = scope();
-        if (there) download(there, file, fileNameOf(label, drawn.name, kind));
-      },
-      () => failed(true),
-    );
+    handOver(made, fileNameOf(label, drawn.name, kind), scope, () => failed(true));
   };
   return saveControls(speaker, hasFailed, save, part);
 }

@@ -6,7 +6,7 @@ import type { Scope } from '../scope.js';
 import { fileNameOf } from '../../sheet/figure-words.js';
 import { addressOf, copyText, linkControl } from './copy-link.js';
 import type { Copied } from './copy-link.js';
-import { download, saveControls } from './save.js';
+import { handOver, saveControls } from './save.js';
 import { StageController } from './stage.js';
 import { ViewElement } from './view-element.js';
 
@@ -138,11 +138,14 @@ export abstract class FigureElement extends ViewElement {
       const made =
         kind === 'png'
           ? this.toPng(widthPixels)
-          : Promise.resolve(this.toSvg()).then((text) => text && new Blob([text], { type: 'image/svg+xml' }));
-      made.then(
-        (file) => {
-          if (file && scope) download(scope, file, fileNameOf(recordingLabel, pictureName, kind));
-        },
+          : Promise.resolve(this.toSvg()).then((text) =>
+              text === null ? null : new Blob([text], { type: 'image/svg+xml' }),
+            );
+      const name = fileNameOf(recordingLabel, pictureName, kind);
+      handOver(
+        made,
+        name,
+        () => scope,
         () => {
           this.saveFailed = true;
         },

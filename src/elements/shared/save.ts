@@ -43,3 +43,16 @@ export function download(scope: Scope, file: Blob, name: string): void {
   const release = scope.add(() => URL.revokeObjectURL(address));
   scope.timeout(release, 30_000);
 }
+
+/** Hands a picture to the user once it is made; `scope` is asked then, and null where the element is gone. */
+export function handOver(
+  made: Promise<Blob | null>,
+  name: string,
+  scope: () => Scope | null,
+  failed: () => void,
+): void {
+  made.then((file) => {
+    const there = scope();
+    if (file && there) download(there, file, name);
+  }, failed);
+}

@@ -102,7 +102,7 @@ export function readSettings(settings: Settings): ReadSettings {
     );
     if (read !== null) choices[choiceNames[name]] = read;
   }
-  return { room, choices: choices, failures };
+  return { room, choices, failures };
 }
 
 /** From and to together, once defaults have filled what was not given. */
